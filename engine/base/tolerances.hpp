@@ -1,0 +1,28 @@
+#pragma once
+
+namespace guywright {
+
+/// Out-of-balance force allowed at "Solved", as a share of the largest force in the model. Round-off of a stiff leg
+/// (EA 1e6 kN, positions of a few metres) is near 1e-10 of it; 1e-6 would already be felt in the fourth digit of a slack guy.
+inline constexpr double k_residual_share = 1e-9;
+
+/// Newton steps before the solver gives up. A usual rig needs 4 to 8; a head that has to roll round a slack guy up to 40.
+inline constexpr int k_max_iterations = 200;
+
+/// A guy hanging looser than this is slack, and a foot higher than this has lifted, metres. A tenth of a millimetre
+/// cannot be seen on site; below it the answer would hang on the leg's own shortening and on round-off.
+inline constexpr double k_slack_m = 1e-4;
+
+/// Smallest stiffness counted as holding, as a share of the largest. Below it the eigenvalue is round-off.
+inline constexpr double k_stiffness_share = 1e-11;
+
+/// Head movement that counts as fallen, as a share of the shortest leg: the search is stopped there.
+inline constexpr double k_collapse_share = 0.25;
+
+/// Two points nearer than this cannot give a direction, metres.
+inline constexpr double k_same_point_m = 1e-3;
+
+/// Largest rope-tension factor looked at when the load is increased until the leg falls.
+inline constexpr double k_collapse_factor_cap = 20.0;
+
+}  // namespace guywright
