@@ -55,7 +55,7 @@ struct RopePlan {
     double share = 1.0;              ///< of the load, where several ropes carry it
     double swing_deg = 0.0;          ///< of the load side, + to the right
     double outward_deg = 0.0;        ///< of the load side, away from the face
-    std::optional<double> edge_y_m;  ///< where it crosses the edge; none: straight below the head
+    std::optional<double> edge_y_m;  ///< where it crosses the edge; none: where it lies by itself, straight ahead without swing
     std::optional<Haul> haul;        ///< none: tied off at the head
     double pulley_efficiency = 0.9;
     double pulley_strength_kN = 36.0;

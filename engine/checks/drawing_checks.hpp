@@ -1,0 +1,122 @@
+#pragma once
+#include "engine/cases/outcome.hpp"
+#include "engine/checks/check.hpp"
+#include "engine/model/geometry.hpp"
+
+namespace guywright {
+
+// The trade's rules that need no forces: judged on the rig as measured (a rule of thumb has its margin in it).
+
+/// Higher than this above the face an anchor or foot hangs in the air, metres (allowance for a rough edge).
+inline constexpr double k_hanging_m = 0.3;
+
+/// Angles this close to a limit are on it, degrees.
+inline constexpr double k_angle_rounding_deg = 1e-9;
+
+/// Largest gap between neighbouring guy bearings seen from the plumb point, degrees; 360 with one guy or none.
+inline double largest_bearing_gap_deg(const Model& m) {
+    Bounded<double, k_max_guys> bearings;
+    for (const Guy& g : m.guys) bearings.push_back(bearing_deg_of(g.anchor_m - m.drawn_head_m));
+    if (bearings.empty()) return 360.0;
+    std::sort(bearings.begin(), bearings.end());
+    double gap_deg = 360.0 - (bearings[bearings.size() - 1] - bearings[0]);
+    for (std::size_t i = 1; i < bearings.size(); ++i) gap_deg = std::max(gap_deg, bearings[i] - bearings[i - 1]);
+    return gap_deg;
+}
+
+inline bool has_guy_ahead_of_head(const Model& m) {
+    return std::any_of(m.guys.begin(), m.guys.end(), [&](const Guy& g) { return g.anchor_m.x > m.drawn_head_m.x + k_same_point_m; });
+}
+
+/// True where there is nothing under the point: beyond the edge, short of where ground begins again, off the face.
+inline bool hangs_in_air(Vec3 at_m, const Edge& edge) {
+    if (at_m.x <= 0.0 || (edge.opening_m && at_m.x >= *edge.opening_m)) return false;
+    return height_above_face_m(at_m, edge.face_deg) > k_hanging_m;
+}
+
+namespace detail {
+
+inline void check_guy_angles(CheckTable& table, const Model& m, const Limits& limits) {
+    for (std::size_t i = 0; i < m.guys.size(); ++i) {
+        const double angle_deg = degrees(angle_to_leg_rad(m.drawn_head_m, m.legs[0].foot_m, m.guys[i].anchor_m));
+        table.add(limit_check(CheckId::GuyAngle, i, angle_deg + k_angle_rounding_deg, limits.guy_angle_min_deg,
+                              limits.guy_angle_good_deg, k_no_case));
+    }
+}
+
+inline void check_bearing_gap(CheckTable& table, const Model& m, const Limits& limits) {
+    const double gap_deg = largest_bearing_gap_deg(m);
+    Check c = limit_check(CheckId::BearingGap, 0, gap_deg, limits.bearing_gap_max_deg, limits.bearing_gap_good_deg, k_no_case);
+    if (gap_deg >= limits.bearing_gap_max_deg - k_angle_rounding_deg) c.status = CheckStatus::Fail;
+    table.add(c);
+}
+
+inline void check_front_tie(CheckTable& table, const Model& m, const Limits& limits) {
+    const double behind_edge_m = -m.drawn_head_m.x;
+    const bool kept = behind_edge_m >= limits.head_to_edge_m || has_guy_ahead_of_head(m);
+    table.add(yes_no_check(CheckId::FrontTie, 0, kept ? CheckStatus::Pass : CheckStatus::Fail, behind_edge_m, limits.head_to_edge_m, k_no_case));
+}
+
+inline void check_hanging(CheckTable& table, CheckId id, std::size_t i, Vec3 at_m, const Edge& edge) {
+    const CheckStatus status = hangs_in_air(at_m, edge) ? CheckStatus::Fail : CheckStatus::Pass;
+    table.add(yes_no_check(id, i, status, at_m.x, 0.0, k_no_case));
+}
+
+struct LimitRule {
+    std::string_view key;
+    double Limits::*value;
+    bool lower_is_looser;
+};
+
+}  // namespace detail
+
+/// Which way each limit may be moved without loosening it.
+inline constexpr std::array<detail::LimitRule, 15> k_limit_rules{{
+    {"guy_angle_min_deg", &Limits::guy_angle_min_deg, true},
+    {"guy_angle_good_deg", &Limits::guy_angle_good_deg, true},
+    {"bearing_gap_max_deg", &Limits::bearing_gap_max_deg, false},
+    {"bearing_gap_good_deg", &Limits::bearing_gap_good_deg, false},
+    {"applied_force_angle_good_deg", &Limits::applied_force_angle_good_deg, false},
+    {"head_to_edge_m", &Limits::head_to_edge_m, true},
+    {"edge_zone_m", &Limits::edge_zone_m, true},
+    {"head_shift_good_percent", &Limits::head_shift_good_percent, false},
+    {"head_shift_max_percent", &Limits::head_shift_max_percent, false},
+    {"factor_soft", &Limits::factor_soft, true},
+    {"factor_metal", &Limits::factor_metal, true},
+    {"factor_anchor", &Limits::factor_anchor, true},
+    {"arrest_factor_soft", &Limits::arrest_factor_soft, true},
+    {"arrest_factor_metal", &Limits::arrest_factor_metal, true},
+    {"arrest_factor_anchor", &Limits::arrest_factor_anchor, true},
+}};
+static_assert(k_limit_rules.size() <= k_most_subjects);
+
+namespace detail {
+
+inline void check_limits(CheckTable& table, const Limits& limits) {
+    const Limits usual;
+    for (std::size_t i = 0; i < k_limit_rules.size(); ++i) {
+        const LimitRule& rule = k_limit_rules[i];
+        const double here = limits.*rule.value, common = usual.*rule.value;
+        if (rule.lower_is_looser ? here < common : here > common)
+            table.add(yes_no_check(CheckId::LimitLoosened, i, CheckStatus::Caution, here, common, k_no_case));
+    }
+}
+
+}  // namespace detail
+
+/// Adds the rows that depend on the drawing alone.
+inline void check_drawing(CheckTable& table, const Plan& plan, const Model& m) {
+    detail::check_guy_angles(table, m, plan.limits);
+    detail::check_bearing_gap(table, m, plan.limits);
+    detail::check_front_tie(table, m, plan.limits);
+    for (std::size_t i = 0; i < m.guys.size(); ++i) detail::check_hanging(table, CheckId::AnchorHangs, i, m.guys[i].anchor_m, plan.edge);
+    for (std::size_t i = 0; i < m.legs.size(); ++i) {
+        const Vec3 foot_m = m.legs[i].foot_m;
+        detail::check_hanging(table, CheckId::FootHangs, i, foot_m, plan.edge);
+        const bool near = -foot_m.x < plan.limits.edge_zone_m;
+        table.add(yes_no_check(CheckId::EdgeZone, i, near ? CheckStatus::Caution : CheckStatus::Pass, -foot_m.x, plan.limits.edge_zone_m, k_no_case));
+    }
+    detail::check_limits(table, plan.limits);
+}
+
+}  // namespace guywright

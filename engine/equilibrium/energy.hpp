@@ -1,0 +1,67 @@
+#pragma once
+#include "engine/base/sym3.hpp"
+#include "engine/model/model.hpp"
+
+namespace guywright {
+
+/// One rope side pulling at the head with constant tension: toward a fixed point, or (a free hang) along a fixed direction.
+struct Pull {
+    double tension_N = 0.0;
+    bool toward_point = false;
+    Vec3 at{};                ///< the point, metres, or the unit direction
+};
+
+/// Both sides of every rope.
+using Pulls = Bounded<Pull, 2 * k_max_ropes>;
+
+/// Energy of the head at one position, with its exact derivatives.
+struct Local {
+    double energy_J = 0.0;
+    Vec3 gradient_N{};        ///< the negative of the force on the head
+    Sym3 hessian_N_m;         ///< material and geometric stiffness together
+};
+
+/// Adds an elastic member from `fixed_m` to `head_m` that acts only while `sign * (length - rest)` is not negative:
+/// sign +1 pulls (guy), -1 pushes (leg), 0 both (a leg whose foot is held down). On the boundary it counts as acting, so that
+/// a leg drawn at its own length is felt from the first step on.
+inline void add_member(Local& here, Vec3 head_m, Vec3 fixed_m, double rest_m, double k_N_m, double sign) {
+    const Vec3 span_m = head_m - fixed_m;
+    const double length_m = glm::length(span_m);
+    const double stretch_m = length_m - rest_m;
+    if (sign * stretch_m < 0.0 || !(length_m > 0.0)) return;
+    const Vec3 n = span_m / length_m;
+    const double force_N = k_N_m * stretch_m;
+    here.energy_J += 0.5 * force_N * stretch_m;
+    here.gradient_N += force_N * n;
+    add_axial(here.hessian_N_m, n, k_N_m, force_N / length_m);
+}
+
+/// Adds a constant-tension pull: energy T * distance toward a point, -T d.p along a direction.
+inline void add_pull(Local& here, Vec3 head_m, const Pull& pull) {
+    if (!pull.toward_point) {
+        here.energy_J -= pull.tension_N * glm::dot(pull.at, head_m);
+        here.gradient_N -= pull.tension_N * pull.at;
+        return;
+    }
+    const Vec3 span_m = head_m - pull.at;
+    const double length_m = glm::length(span_m);
+    if (!(length_m > 0.0)) return;
+    const Vec3 n = span_m / length_m;
+    here.energy_J += pull.tension_N * length_m;
+    here.gradient_N += pull.tension_N * n;
+    add_axial(here.hessian_N_m, n, 0.0, pull.tension_N / length_m);
+}
+
+/// Energy, gradient and Hessian of the whole head. Pure; allocates nothing.
+inline Local local_at(const Model& model, const Pulls& pulls, Vec3 head_m) {
+    Local here;
+    for (const Leg& leg : model.legs)
+        add_member(here, head_m, leg.foot_m, leg.rest_length_m, leg.stiffness_N_m, leg.held_down ? 0.0 : -1.0);
+    for (const Guy& guy : model.guys) add_member(here, head_m, guy.anchor_m, guy.rest_length_m, guy.stiffness_N_m, 1.0);
+    for (const Pull& pull : pulls) add_pull(here, head_m, pull);
+    here.energy_J += model.head_weight_N * head_m.z;
+    here.gradient_N.z += model.head_weight_N;
+    return here;
+}
+
+}  // namespace guywright

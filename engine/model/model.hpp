@@ -1,0 +1,48 @@
+#pragma once
+#include "engine/base/bounded.hpp"
+#include "engine/base/vec.hpp"
+#include "engine/plan/plan.hpp"
+
+namespace guywright {
+
+// What the solver sees. SI: metres, newtons, newtons per metre; site frame.
+
+/// A bar from foot to head. It pushes; it pulls only where the foot is held down.
+struct Leg {
+    Vec3 foot_m{};
+    double rest_length_m = 0.0;
+    double stiffness_N_m = 0.0;   ///< EA / rest length
+    double weight_N = 0.0;        ///< half of it acts at the head, half at the foot
+    bool held_down = false;
+};
+
+/// An elastic tie from an anchor to the head. It pulls, never pushes.
+struct Guy {
+    Vec3 anchor_m{};
+    double rest_length_m = 0.0;   ///< unstretched; shorter than the drawn length by the pretension
+    double stiffness_N_m = 0.0;   ///< EA / rest length, all parts
+};
+
+/// A rope over the head, without its tension: that is a matter of the case.
+struct Rope {
+    double weight_N = 0.0;        ///< its share of the load
+    double swing_rad = 0.0;       ///< of the load side as entered, + to the right
+    double outward_rad = 0.0;
+    double edge_y_m = 0.0;        ///< where it crosses the edge if it touches, at its own swing
+    bool has_haul = false;
+    Vec3 haul_m{};                ///< first point of the hauling side
+    double pulley_efficiency = 1.0;
+};
+
+struct Model {
+    Bounded<Leg, k_max_legs> legs;
+    Bounded<Guy, k_max_guys> guys;
+    Bounded<Rope, k_max_ropes> ropes;
+    Vec3 drawn_head_m{};          ///< as measured, before anything moves
+    double head_weight_N = 0.0;   ///< the legs' upper halves
+    double face_rad = 0.0;        ///< below horizontal, at most pi/2: past that a rope hangs free of the face
+    double edge_friction = 0.0;
+    double shortest_leg_m = 0.0;
+};
+
+}  // namespace guywright
