@@ -1,0 +1,180 @@
+#include "wasm/platform/shell.hpp"
+
+#include <GLES2/gl2.h>
+#include <SDL.h>
+#include <algorithm>
+#include <cfloat>
+#include <emscripten.h>
+#include <emscripten/html5.h>
+#include <imgui.h>
+#include <imgui_impl_opengl3.h>
+#include <imgui_impl_sdl2.h>
+#include <imgui_internal.h>
+
+#include "wasm/platform/fonts.hpp"
+#include "wasm/platform/host.hpp"
+
+namespace guywright::platform {
+namespace {
+
+/// ImGui settles hover, layout and scrolling over a few frames after each change.
+constexpr int k_frames_after_change = 6;
+/// The pointer leaves the screen so many frames after the finger did: at once, ImGui would lose the tap;
+/// never, the button would look touched until the next tap.
+constexpr int k_frames_from_finger_up_to_hover_end = 3;
+/// A finger (more so a gloved one) wanders on a tap: about 2.5 mm is still no drag.
+constexpr float k_drag_threshold_px = 15.0F;
+
+int on_sdl_event(void* shell, SDL_Event*) {
+    static_cast<Shell*>(shell)->wake();
+    return 0;
+}
+
+EM_BOOL on_context_lost(int, const void*, void*) { return EM_TRUE; }  // "taken care of": the browser will restore it
+
+EM_BOOL on_context_restored(int, const void*, void* shell) {
+    static_cast<Shell*>(shell)->context_restored();
+    return EM_TRUE;
+}
+
+EM_BOOL on_animation_frame(double, void* shell) {
+    static_cast<Shell*>(shell)->on_animation_frame();
+    return EM_FALSE;
+}
+
+}  // namespace
+
+void Shell::start() {
+    if (!window_.open()) return host::stop(window_.error());
+    make_imgui();
+    started_ = true;
+    SDL_AddEventWatch(on_sdl_event, this);
+    emscripten_set_webglcontextlost_callback("#canvas", this, EM_FALSE, on_context_lost);
+    emscripten_set_webglcontextrestored_callback("#canvas", this, EM_FALSE, on_context_restored);
+    wake();
+}
+
+void Shell::make_imgui() {
+    IMGUI_CHECKVERSION();
+    ImGui::CreateContext();
+    ImGuiIO& io = ImGui::GetIO();
+    io.IniFilename = nullptr;
+    io.LogFilename = nullptr;
+    io.MouseDragThreshold = k_drag_threshold_px;
+    io.ConfigInputTextCursorBlink = false;  // a blinking cursor would draw frames for ever
+    io.ConfigFlags |= ImGuiConfigFlags_NavEnableKeyboard;
+    ImGui_ImplSDL2_InitForOpenGL(window_.sdl(), window_.gl_context());
+    ImGui_ImplOpenGL3_Init("#version 100");
+    view_.pixel_ratio = window_.pixel_ratio();
+    fonts_ = bake_fonts(view_.pixel_ratio);
+}
+
+void Shell::fit_to_screen() {
+    const float baked_for = view_.pixel_ratio;
+    window_.follow_canvas();
+    view_.pixel_ratio = window_.pixel_ratio();
+    if (view_.pixel_ratio == baked_for) return;
+    ImGui_ImplOpenGL3_DestroyFontsTexture();
+    fonts_ = bake_fonts(view_.pixel_ratio);
+    ImGui_ImplOpenGL3_CreateFontsTexture();
+}
+
+void Shell::context_restored() {
+    // Everything that lived in the lost context is gone, the font texture too.
+    ImGui_ImplOpenGL3_DestroyDeviceObjects();
+    ImGui_ImplOpenGL3_CreateDeviceObjects();
+    wake();
+}
+
+void Shell::wake() {
+    frames_to_draw_ = k_frames_after_change;
+    schedule();
+}
+
+void Shell::schedule() {
+    if (scheduled_ || !started_) return;
+    scheduled_ = true;
+    emscripten_request_animation_frame(platform::on_animation_frame, this);
+}
+
+void Shell::on_animation_frame() {
+    scheduled_ = false;
+    take_events();
+    fit_to_screen();
+    let_go_of_pointer();
+    draw();
+    pass_on_requests();
+    if (wants_another_frame()) schedule();
+}
+
+bool Shell::wants_another_frame() const {
+    const bool input_waits = ImGui::GetCurrentContext()->InputEventsQueue.Size > 0;
+    return frames_to_draw_ > 0 || input_waits || app_.wants_frame();
+}
+
+void Shell::take_events() {
+    SDL_Event event;
+    while (SDL_PollEvent(&event) != 0) take_event(event);
+}
+
+void Shell::take_event(const SDL_Event& event) {
+    if (event.type == SDL_FINGERDOWN) frames_to_hover_end_ = 0;
+    if (event.type == SDL_FINGERUP) frames_to_hover_end_ = k_frames_from_finger_up_to_hover_end;
+    ImGui_ImplSDL2_ProcessEvent(&event);
+}
+
+void Shell::let_go_of_pointer() {
+    if (frames_to_hover_end_ == 0 || --frames_to_hover_end_ > 0) return;
+    ImGui::GetIO().AddMousePosEvent(-FLT_MAX, -FLT_MAX);
+}
+
+void Shell::draw() {
+    ImGui_ImplOpenGL3_NewFrame();
+    ImGui_ImplSDL2_NewFrame();
+    ImGui::NewFrame();
+    const ImGuiIO& io = ImGui::GetIO();
+    view_.width_px = io.DisplaySize.x;
+    view_.height_px = io.DisplaySize.y;
+    app_.draw(view_, fonts_);
+    ImGui::Render();
+    glViewport(0, 0, static_cast<int>(io.DisplaySize.x * io.DisplayFramebufferScale.x),
+               static_cast<int>(io.DisplaySize.y * io.DisplayFramebufferScale.y));
+    glClearColor(0.0F, 0.0F, 0.0F, 1.0F);
+    glClear(GL_COLOR_BUFFER_BIT);
+    ImGui_ImplOpenGL3_RenderDrawData(ImGui::GetDrawData());
+    window_.show_frame();
+    ++frames_drawn_;
+    frames_to_draw_ = std::max(0, frames_to_draw_ - 1);
+}
+
+void Shell::pass_on_requests() {
+    if (const auto text = app_.take_save()) host::save(*text);
+    if (const auto file = app_.take_download()) host::download(file->first, file->second);
+    if (app_.take_open_request()) host::pick_file();
+    host::frame_drawn();
+}
+
+void Shell::open_plan(std::string_view text) {
+    app_.open_plan(text);
+    wake();
+}
+
+void Shell::set_insets_px(float top, float right, float bottom, float left) {
+    view_.inset_top_px = top;
+    view_.inset_right_px = right;
+    view_.inset_bottom_px = bottom;
+    view_.inset_left_px = left;
+    wake();
+}
+
+void Shell::set_reduced_motion(bool reduced) {
+    view_.reduced_motion = reduced;
+    wake();
+}
+
+const std::string& Shell::state_json() {
+    state_json_ = app_.state_json();
+    return state_json_;
+}
+
+}  // namespace guywright::platform

@@ -1,0 +1,51 @@
+#pragma once
+#include <cstdint>
+#include <string>
+#include <string_view>
+
+#include "wasm/app/app.hpp"
+#include "wasm/platform/window.hpp"
+
+union SDL_Event;
+
+namespace guywright::platform {
+
+/// Runs the app inside the page: draws a frame only when something changed, and sleeps otherwise.
+class Shell {
+public:
+    void start();
+
+    void wake();  ///< something changed outside: draw soon
+    void open_plan(std::string_view text);
+    void set_insets_px(float top, float right, float bottom, float left);
+    void set_reduced_motion(bool reduced);
+    [[nodiscard]] const std::string& state_json();  ///< valid until the next call
+    [[nodiscard]] std::uint32_t frames_drawn() const { return frames_drawn_; }
+
+    void context_restored();
+    void on_animation_frame();
+
+private:
+    void make_imgui();
+    void fit_to_screen();
+    void schedule();
+    void take_events();
+    void take_event(const SDL_Event& event);
+    void let_go_of_pointer();
+    void draw();
+    void pass_on_requests();
+    [[nodiscard]] bool wants_another_frame() const;
+
+    app::App app_;
+    app::View view_;
+    app::Fonts fonts_;
+    Window window_;
+    std::string state_json_;
+    std::uint32_t frames_drawn_ = 0;
+    int frames_to_draw_ = 0;
+    int frames_to_hover_end_ = 0;  ///< 0 = nothing pending
+    bool scheduled_ = false;
+    bool started_ = false;
+};
+
+}  // namespace guywright::platform
