@@ -16,7 +16,7 @@ guywright::platform::Shell& shell() {
 extern "C" {
 
 EMSCRIPTEN_KEEPALIVE void guywright_wake() { shell().wake(); }
-EMSCRIPTEN_KEEPALIVE void guywright_open_plan(const char* text) { shell().open_plan(text); }
+EMSCRIPTEN_KEEPALIVE void guywright_open_plan(const char* bytes, unsigned count) { shell().open_plan({bytes, count}); }
 EMSCRIPTEN_KEEPALIVE void guywright_set_insets(float top, float right, float bottom, float left) {
     shell().set_insets_px(top, right, bottom, left);
 }

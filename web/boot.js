@@ -1,0 +1,139 @@
+// Loads the program, ties it to the page, and says in plain words when it cannot run.
+
+import * as files from './files.js';
+import * as notice from './notice.js';
+import * as offline from './offline.js';
+import * as store from './store.js';
+
+const MIRROR_DELAY_MS = 250;
+
+const canvas = document.getElementById('canvas');
+let program;
+
+const state = () => JSON.parse(program.ccall('guywright_state', 'string'));
+
+/** `bytes` may hold anything: the program gets their number, too, and no zero byte hides the rest. */
+function openPlan(bytes) {
+  program.ccall('guywright_open_plan', null, ['array', 'number'], [bytes, bytes.length]);
+}
+
+// --- what the program asks of the page ---
+
+let mirrorTimer = 0;
+
+function mirror() {
+  mirrorTimer = 0;
+  const { verdict, reason } = state();
+  const words = [verdict, reason].filter(Boolean).join('. ');
+  const line = document.getElementById('verdict');
+  if (line.textContent !== words) line.textContent = words;
+}
+
+let toldThatNothingIsKept = false;
+let askedToPersist = false;
+
+async function save(text) {
+  try {
+    await store.keep(text);
+    if (!askedToPersist) {
+      askedToPersist = true;
+      await store.askToPersist();
+    }
+  } catch (error) {
+    if (toldThatNothingIsKept) return;
+    toldThatNothingIsKept = true;
+    notice.show(`This browser keeps nothing here (${error.message}). Save the plan as a file before you close the app.`);
+  }
+}
+
+const host = {
+  frameDrawn() {
+    document.getElementById('skeleton').hidden = true;
+    mirrorTimer ||= setTimeout(mirror, MIRROR_DELAY_MS);
+  },
+  save,
+  download: files.download,
+  pickFile: () => files.pick(openPlan),
+  stop: (why) => notice.stop('This browser draws no 3-D graphics (WebGL) for the app. It may be switched off in its settings, or the device may be short of memory.', why),
+};
+
+// --- what the page tells the program ---
+
+function tellInsets() {
+  const probe = getComputedStyle(document.getElementById('insets'));
+  const px = ['paddingTop', 'paddingRight', 'paddingBottom', 'paddingLeft'].map((side) => parseFloat(probe[side]) || 0);
+  program.ccall('guywright_set_insets', null, ['number', 'number', 'number', 'number'], px);
+}
+
+function watchPixelRatio() {
+  // The query holds for one ratio only: ask anew after each change.
+  matchMedia(`(resolution: ${devicePixelRatio}dppx)`).addEventListener('change', () => {
+    tellInsets();
+    watchPixelRatio();
+  }, { once: true });
+}
+
+function watchScreen() {
+  new ResizeObserver(tellInsets).observe(canvas); // size, rotation, bars of the browser that come and go
+  watchPixelRatio();
+  const stillness = matchMedia('(prefers-reduced-motion: reduce)');
+  const tellStillness = () => program.ccall('guywright_set_reduced_motion', null, ['number'], [Number(stillness.matches)]);
+  stillness.addEventListener('change', tellStillness);
+  tellStillness();
+  document.addEventListener('visibilitychange', () => {
+    if (!document.hidden) program.ccall('guywright_wake');
+  });
+  canvas.addEventListener('pointerdown', () => canvas.focus({ preventScroll: true }));
+}
+
+// --- start ---
+
+function stopOnFault(event) {
+  const fault = event.error ?? event.reason;
+  if (!(fault instanceof WebAssembly.RuntimeError)) return;
+  notice.stop('A fault in the app itself has stopped it.', String(fault.stack ?? fault));
+}
+
+async function keptPlan() {
+  if (new URLSearchParams(location.search).has('fresh')) {
+    await store.setAside();
+    return undefined;
+  }
+  return store.kept();
+}
+
+async function load() {
+  const { default: createGuywright } = await import('./guywright.js');
+  return createGuywright({
+    canvas,
+    host,
+    printErr: (line) => console.warn(line),
+    onAbort: (why) => notice.stop('A fault in the app itself has stopped it.', String(why)),
+  });
+}
+
+async function rescue() {
+  const text = await store.kept();
+  if (text !== undefined) files.download('rescued-plan.json', text);
+}
+
+async function start() {
+  document.getElementById('rescue').addEventListener('click', rescue);
+  if (typeof WebAssembly !== 'object') return notice.stop('This browser cannot run the app: it has no WebAssembly. A browser of the last five years has it.');
+  addEventListener('error', stopOnFault);
+  addEventListener('unhandledrejection', stopOnFault);
+  const plan = keptPlan().catch(() => undefined); // no storage: the first save says so
+  try {
+    program = await load();
+  } catch (error) {
+    return notice.stop('A part of the app could not be loaded. Start again where there is a network, or mend this copy.', String(error));
+  }
+  watchScreen();
+  const text = await plan;
+  if (text !== undefined) openPlan(new TextEncoder().encode(text));
+  // For tests and for the console; nothing in the app uses it.
+  window.guywright = { state, framesDrawn: () => program.ccall('guywright_frames_drawn', 'number'), checkCopy: offline.check };
+  await offline.keepCopy();
+}
+
+start();

@@ -1,0 +1,54 @@
+// The copy of the app in this browser: making it, checking it, and offering a newer one.
+
+import { show } from './notice.js';
+
+function ask(worker, question) {
+  return new Promise((resolve) => {
+    const channel = new MessageChannel();
+    channel.port1.onmessage = (event) => resolve(event.data);
+    worker.postMessage(question, [channel.port2]);
+  });
+}
+
+/** Hashes every file of the copy. Resolves with { release, files, whole } - or null where there is no copy. */
+export async function check() {
+  const registration = await navigator.serviceWorker?.getRegistration();
+  return registration?.active ? ask(registration.active, { type: 'check' }) : null;
+}
+
+function offerNewRelease(waiting) {
+  show('A newer version of the app is ready. Your plan stays as it is; the verdict is computed anew.', {
+    'Use it now': () => {
+      navigator.serviceWorker.addEventListener('controllerchange', () => location.reload());
+      waiting.postMessage({ type: 'use-this-release' });
+    },
+    'Keep this version': () => {},
+  });
+}
+
+async function sayWhenReady() {
+  await navigator.serviceWorker.ready;
+  const copy = await check();
+  const line = document.getElementById('offline');
+  if (copy.whole === copy.files) line.textContent = `Works with no network from now on: ${copy.whole} of ${copy.files} files checked.`;
+  else line.textContent = `Not ready for offline use: ${copy.whole} of ${copy.files} files are whole.`;
+  line.hidden = false;
+  setTimeout(() => (line.hidden = true), 6000);
+}
+
+/**
+ * Makes the copy on the first visit. A newer release is offered at the start of the app only, before any work:
+ * what is under way is finished by the version that it was begun with.
+ */
+export async function keepCopy() {
+  if (!('serviceWorker' in navigator)) return;
+  const firstVisit = !navigator.serviceWorker.controller;
+  try {
+    const registration = await navigator.serviceWorker.register('sw.js', { updateViaCache: 'none' });
+    if (registration.waiting && registration.active) offerNewRelease(registration.waiting);
+    if (firstVisit) await sayWhenReady();
+  } catch (error) {
+    // Offline, or a copy that failed its check: the copy in use, if any, stays in use.
+    console.info(`no new copy of the app was made: ${error.message}`);
+  }
+}

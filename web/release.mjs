@@ -1,0 +1,74 @@
+// Puts the finished site together:
+//   node web/release.mjs --program FOLDER --out FOLDER --rsvg PROGRAM
+// FOLDER of the program holds guywright.js and guywright.wasm. What a browser loads are the files of web/ except *.mjs
+// and *.sh; icons are drawn from assets/icons. The service worker gets the list of all files with their hashes.
+
+import { execFileSync } from 'node:child_process';
+import { createHash } from 'node:crypto';
+import { cpSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import { dirname, extname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { parseArgs } from 'node:util';
+import { brotliCompressSync, constants, gzipSync } from 'node:zlib';
+
+import { PACKED_TYPES, policyOf, TYPES } from './serve.mjs';
+
+const here = dirname(fileURLToPath(import.meta.url));
+const icons = join(here, '..', 'assets', 'icons');
+
+function copyPages(out) {
+  for (const name of readdirSync(here)) {
+    if (!['.mjs', '.sh'].includes(extname(name)) && name !== 'sw.js') cpSync(join(here, name), join(out, name));
+  }
+}
+
+function drawIcons(out, rsvg) {
+  mkdirSync(join(out, 'icons'));
+  cpSync(join(icons, 'icon.svg'), join(out, 'icons', 'icon.svg'));
+  for (const size of [180, 192, 512]) {
+    const file = join(out, 'icons', `icon-${size}.png`);
+    execFileSync(rsvg, ['-w', String(size), '-h', String(size), '-o', file, join(icons, 'icon.svg')]);
+  }
+}
+
+function filesBelow(folder, prefix = '') {
+  return readdirSync(join(folder, prefix), { withFileTypes: true }).flatMap((entry) =>
+    entry.isDirectory() ? filesBelow(folder, `${prefix}${entry.name}/`) : [`${prefix}${entry.name}`]).sort();
+}
+
+function describe(out, path) {
+  const body = readFileSync(join(out, path));
+  return { path, type: TYPES[extname(path)], bytes: body.length, sha256: createHash('sha256').update(body).digest('base64') };
+}
+
+function writeServiceWorker(out) {
+  const worker = readFileSync(join(here, 'sw.js'), 'utf8');
+  const files = filesBelow(out).map((path) => describe(out, path));
+  const policy = policyOf(out);
+  const hash = createHash('sha256').update(JSON.stringify([files, policy, worker])).digest('hex');
+  const release = { name: `app-${hash.slice(0, 12)}`, files, policy };
+  writeFileSync(join(out, 'sw.js'), `const RELEASE = ${JSON.stringify(release)};\n${worker}`);
+  return release.name;
+}
+
+function pack(out) {
+  for (const path of filesBelow(out)) {
+    if (!PACKED_TYPES.includes(extname(path))) continue;
+    const body = readFileSync(join(out, path));
+    writeFileSync(join(out, `${path}.gz`), gzipSync(body, { level: 9 }));
+    writeFileSync(join(out, `${path}.br`), brotliCompressSync(body, { params: { [constants.BROTLI_PARAM_SIZE_HINT]: body.length } }));
+  }
+}
+
+const { values } = parseArgs({ options: { program: { type: 'string' }, out: { type: 'string' }, rsvg: { type: 'string' } } });
+const part = `${values.out}.part`; // a server that is running never sees half a release
+rmSync(part, { recursive: true, force: true });
+mkdirSync(part, { recursive: true });
+copyPages(part);
+drawIcons(part, values.rsvg);
+for (const name of ['guywright.js', 'guywright.wasm']) cpSync(join(values.program, name), join(part, name));
+const name = writeServiceWorker(part);
+pack(part);
+rmSync(values.out, { recursive: true, force: true });
+renameSync(part, values.out);
+console.log(`site: ${values.out} (${name})`);
