@@ -1,0 +1,126 @@
+#pragma once
+#include "engine/codec/words.hpp"
+#include "engine/plan/kind_name.hpp"
+
+#include <cmath>
+#include <cstdio>
+#include <initializer_list>
+#include <string>
+#include <string_view>
+#include <utility>
+
+namespace guywright {
+
+/// `v` with so many decimals, "-0.0" as "0.0".
+[[nodiscard]] inline std::string fixed_text(double v, int decimals) {
+    char text[64];
+    std::snprintf(text, sizeof text, "%.*f", decimals, v);
+    std::string out = text;
+    const bool zero = out.find_first_not_of("-0.") == std::string::npos;
+    return zero && out.front() == '-' ? out.substr(1) : out;
+}
+
+/// "12 deg", "0.43 kN", "14 %"
+[[nodiscard]] inline std::string with_unit(std::string text, std::string_view unit) {
+    if (!unit.empty()) text.append(" ").append(unit);
+    return text;
+}
+
+namespace detail {
+
+inline int decimals_of(std::string_view unit) {
+    if (unit == "deg" || unit == "mm") return 0;
+    return unit == "%" || unit == "kN/m" ? 1 : 2;
+}
+
+struct ValueAndLimit {
+    std::string value, limit;
+};
+
+/// Both with as many decimals as it takes to see which is larger: never "30 deg, at least 30 deg".
+inline ValueAndLimit value_and_limit(const Check& c) {
+    constexpr int most_decimals = 6;
+    const std::string_view unit = info(c.id).unit;
+    for (int decimals = decimals_of(unit);; ++decimals) {
+        std::string value = fixed_text(c.value, decimals), limit = fixed_text(c.limit, decimals);
+        if (value != limit || c.value == c.limit || decimals == most_decimals)
+            return {with_unit(std::move(value), unit), with_unit(std::move(limit), unit)};
+    }
+}
+
+struct Replacement {
+    std::string_view mark;
+    std::string with;
+};
+
+/// Puts the replacements in place of their marks; what is put in is not searched again.
+inline std::string filled(std::string_view words, std::initializer_list<Replacement> replacements) {
+    std::string out;
+    while (!words.empty()) {
+        const Replacement* hit = nullptr;
+        for (const Replacement& r : replacements)
+            if (words.starts_with(r.mark)) hit = &r;
+        if (hit != nullptr) out += hit->with;
+        else out += words.front();
+        words.remove_prefix(hit != nullptr ? hit->mark.size() : 1);
+    }
+    return out;
+}
+
+inline void capitalise(std::string& sentence) {
+    if (!sentence.empty() && sentence[0] >= 'a' && sentence[0] <= 'z') sentence[0] = static_cast<char>(sentence[0] - 'a' + 'A');
+}
+
+inline std::string rope_name(const Plan& plan, const Case& c) { return c.rope < plan.ropes.size() ? plan.ropes[c.rope].name : ""; }
+
+/// Where a check measures from the edge line: the sign differs, see check_drawing().
+inline std::string edge_text(const Language& words, const Check& c) {
+    const bool is_x = c.id == CheckId::AnchorHangs || c.id == CheckId::FootHangs;
+    const double behind_m = is_x ? -c.value : c.value;
+    return filled(behind_m < 0.0 ? words.past_edge : words.behind_edge, {{"{d}", with_unit(fixed_text(std::abs(behind_m), 2), "m")}});
+}
+
+}  // namespace detail
+
+/// The guy, rope or limit a row is about; a leg's number where there are several; else nothing.
+[[nodiscard]] inline std::string subject_name(const Plan& plan, const Check& c) {
+    switch (info(c.id).subject) {
+        case Subject::Site: return "";
+        case Subject::Guy: return plan.guys[c.subject].name;
+        case Subject::Rope: return plan.ropes[c.subject].name;
+        case Subject::Limit: return std::string(k_limit_rules[c.subject].key);
+        case Subject::Leg: return plan.frame.legs.size() > 1 ? std::to_string(c.subject + 1) : "";
+    }
+    return "";
+}
+
+/// "one rope takes all: main"
+[[nodiscard]] inline std::string case_name(const Language& words, const Plan& plan, const Case& c) {
+    return detail::filled(words.of(c.id).name, {{"{name}", detail::rope_name(plan, c)}});
+}
+
+/// "when rope main takes all"; nothing for a check of the drawing.
+[[nodiscard]] inline std::string case_phrase(const Language& words, const Plan& plan, const Evaluation& e, const Check& c) {
+    if (c.case_index == k_no_case) return "";
+    const Case& setup = e.outcomes[static_cast<std::size_t>(c.case_index)].setup;
+    return detail::filled(words.of(setup.id).when, {{"{name}", detail::rope_name(plan, setup)}});
+}
+
+/// One plain sentence: subject, value, limit, case.
+[[nodiscard]] inline std::string sentence(const Language& words, const Plan& plan, const Evaluation& e, const Check& c) {
+    const CheckWords& w = words.of(c.id);
+    const std::string_view form = c.status == CheckStatus::Pass ? w.pass : c.status == CheckStatus::Caution ? w.caution : w.fail;
+    const std::string name = subject_name(plan, c);
+    const bool one_of_several_legs = info(c.id).subject == Subject::Leg && !name.empty();
+    const detail::ValueAndLimit numbers = detail::value_and_limit(c);
+    std::string out = detail::filled(form, {{"{name}", name},
+                                            {"{leg}", one_of_several_legs ? detail::filled(words.leg_prefix, {{"{n}", name}}) : ""},
+                                            {"{value}", numbers.value},
+                                            {"{limit}", numbers.limit},
+                                            {"{edge}", detail::edge_text(words, c)},
+                                            {"{when}", case_phrase(words, plan, e, c)}});
+    detail::capitalise(out);
+    return out;
+}
+
+}  // namespace guywright

@@ -1,0 +1,114 @@
+// guywright: the engine for desks, scripts and checks.
+#include "engine/codec/report.hpp"
+#include "engine/command_line/card_text.hpp"
+
+#include <cerrno>
+#include <cstdio>
+#include <cstring>
+#include <optional>
+#include <string>
+#include <string_view>
+
+namespace {
+
+using namespace guywright;
+
+enum ExitCode { k_go = 0, k_no_go = 1, k_input_wrong = 2, k_not_computed = 3 };
+
+constexpr std::string_view k_help =
+    "guywright check PLAN.json [--json]\n"
+    "\n"
+    "Says whether a guyed leg at an edge will stand: GO, NO-GO or NOT CHECKED, and why.\n"
+    "PLAN.json is a guywright-plan file; - reads standard input.\n"
+    "\n"
+    "  --json   a report for programs instead of the card for people\n"
+    "  --help   this text\n"
+    "\n"
+    "Exit: 0 GO, 1 NO-GO, 2 the input is wrong (reasons on standard error), 3 not checked: an input is\n"
+    "missing or could not be computed.\n"
+    "A planning aid. Local codes, the maker's manual and the competent, licensed people on site decide.\n";
+
+void print(std::FILE* to, std::string_view text) { std::fwrite(text.data(), 1, text.size(), to); }
+
+struct Arguments {
+    std::string_view plan;
+    bool json = false;
+};
+
+std::optional<Arguments> parse(int count, char** words) {
+    Arguments args;
+    bool command = false;
+    for (int i = 1; i < count; ++i) {
+        const std::string_view word = words[i];
+        if (word == "--json") args.json = true;
+        else if (!command && word == "check") command = true;
+        else if (command && args.plan.empty() && (word == "-" || !word.starts_with('-'))) args.plan = word;
+        else return std::nullopt;
+    }
+    if (!command || args.plan.empty()) return std::nullopt;
+    return args;
+}
+
+/// At most one byte more than a plan may have; nothing if the file cannot be read.
+std::optional<std::string> read_bytes(std::FILE* file) {
+    std::string bytes(k_most_plan_bytes + 1, '\0');
+    bytes.resize(std::fread(bytes.data(), 1, bytes.size(), file));
+    if (std::ferror(file) != 0) return std::nullopt;
+    return bytes;
+}
+
+std::optional<std::string> read_file(std::string_view name) {
+    if (name == "-") return read_bytes(stdin);
+    std::FILE* file = std::fopen(std::string(name).c_str(), "rb");
+    if (file == nullptr) return std::nullopt;
+    std::optional<std::string> bytes = read_bytes(file);
+    std::fclose(file);
+    return bytes;
+}
+
+int report_faults(const InputFaults& faults, std::size_t not_listed, bool json) {
+    for (const InputFault& f : faults) print(stderr, to_string(f) + "\n");
+    if (not_listed > 0) print(stderr, "and " + std::to_string(not_listed) + " more\n");
+    if (json) print(stdout, write_fault_report(faults, not_listed));
+    return k_input_wrong;
+}
+
+int exit_code(Verdict v) {
+    switch (v) {
+        case Verdict::Go: return k_go;
+        case Verdict::NoGo: return k_no_go;
+        case Verdict::NotChecked: return k_not_computed;
+    }
+    return k_not_computed;
+}
+
+int check(const Arguments& args) {
+    const std::optional<std::string> bytes = read_file(args.plan);
+    if (!bytes) {
+        print(stderr, printable(args.plan, 200) + ": " + std::strerror(errno) + "\n");
+        return k_input_wrong;
+    }
+    const PlanRead read = read_plan(*bytes);
+    if (!read.ok()) return report_faults(read.faults, read.faults_not_listed, args.json);
+    const Evaluation e = evaluate(read.plan);
+    if (!e.faults.empty()) return report_faults(e.faults, 0, args.json);
+    print(stdout, args.json ? write_report(read.plan, e) : card_text(k_english, read.plan, e));
+    // A verdict that nobody could read must not look like GO to a script.
+    if (std::fflush(stdout) != 0 || std::ferror(stdout) != 0) return k_not_computed;
+    return exit_code(e.verdict);
+}
+
+}  // namespace
+
+int main(int count, char** words) {
+    if (count == 2 && (std::string_view(words[1]) == "--help" || std::string_view(words[1]) == "-h")) {
+        print(stdout, k_help);
+        return k_go;
+    }
+    const std::optional<Arguments> args = parse(count, words);
+    if (!args) {
+        print(stderr, k_help);
+        return k_input_wrong;
+    }
+    return check(*args);
+}
