@@ -1,0 +1,201 @@
+#include "wasm/scene/stage.hpp"
+
+namespace guywright::scene {
+namespace {
+
+using Part = Highlight::Part;
+
+/// Thickness tells tension: 2 px slack to 7 px at 4 kN and more, by the square root, so that small ones differ too.
+float guy_width_px(double tension_N, float unit_px) {
+    const double share = std::clamp(std::sqrt(std::max(0.0, kilonewtons(tension_N)) / 4.0), 0.0, 1.0);
+    return unit_px * (2.2F + 4.8F * static_cast<float>(share));
+}
+
+/// Circle on the ground, metres.
+std::vector<Vec3> ground_circle(Vec3 middle_m, double radius_m) {
+    std::vector<Vec3> out;
+    for (int i = 0; i < 20; ++i) out.push_back(middle_m + radius_m * along_bearing(2.0 * k_pi * i / 20));
+    return out;
+}
+
+void draw_foot_ties(Scene& scene, std::size_t leg) {
+    if (leg >= scene.plan.feet.size()) return;
+    const Look& look = scene.stage.look();
+    const float unit = scene.stage.pen().unit_px();
+    for (const FootTie& tie : scene.plan.feet[leg].ties) {
+        const Vec3 foot = scene.rig.feet_m[leg], end = foot + 0.8 * along_bearing(radians(tie.bearing_deg));
+        scene.stage.bar(foot, end, {{look.guy, 2.0F * unit}, 0, scene.lit(Part::FootTies, leg)});
+        scene.stage.bar(end, end + Vec3{0, 0, 0.12}, {{look.guy, 3.5F * unit}});
+    }
+}
+
+void draw_foot(Scene& scene, std::size_t leg) {
+    Stage& stage = scene.stage;
+    const Look& look = stage.look();
+    Pen& pen = stage.pen();
+    const bool lit = scene.lit(Part::Foot, leg);
+    draw_foot_ties(scene, leg);
+    stage.later(scene.rig.feet_m[leg], [&pen, &look, lit, foot = scene.rig.feet_m[leg]] {
+        if (lit) pen.area(ground_circle(foot, 0.42), look.highlight);
+        pen.area(ground_circle(foot, 0.22), look.edge);
+        pen.area(ground_circle(foot, 0.16), look.leg);
+    });
+}
+
+void draw_legs(Scene& scene) {
+    const Look& look = scene.stage.look();
+    const Pen& pen = scene.stage.pen();
+    for (std::size_t i = 0; i < scene.rig.feet_m.size(); ++i) {
+        const Vec3 foot = scene.rig.feet_m[i], head = scene.rig.head_m;
+        const double tube_px = 0.085 * px_per_m(pen.eye(), 0.5 * (foot + head));
+        const float width = std::clamp(static_cast<float>(tube_px), 5.0F * pen.unit_px(), 16.0F * pen.unit_px());
+        const bool lit = scene.lit(Part::Leg, i) || scene.highlight.part == Part::Lean;
+        scene.stage.bar(foot, head, {{look.leg, width}, look.edge, lit});
+    }
+}
+
+/// Where the guy's anchor stands: a stake in the ground, or a warning shape where there is nothing to hold it.
+void draw_anchor(Scene& scene, const GuyLine& guy, bool lit) {
+    Pen& pen = scene.stage.pen();
+    const Look& look = scene.stage.look();
+    scene.stage.later(guy.anchor_m, [&pen, &look, guy, lit] {
+        const auto at = pen.image(guy.anchor_m);
+        if (!at) return;
+        const double r = 5.0 * static_cast<double>(pen.unit_px());
+        if (lit) pen.disc(guy.anchor_m, static_cast<float>(2.4 * r), look.highlight);
+        if (guy.hangs) {
+            const double s = 2.3 * r;
+            pen.image_area(std::array{*at + Vec2{0, -s}, *at + Vec2{s, 0.8 * s}, *at + Vec2{-s, 0.8 * s}}, look.hazard);
+            pen.image_line(*at + Vec2{0, -0.4 * s}, *at + Vec2{0, 0.25 * s}, {look.text_halo, 2.4F * pen.unit_px()});
+            pen.image_line(*at + Vec2{0, 0.42 * s}, *at + Vec2{0, 0.62 * s}, {look.text_halo, 2.4F * pen.unit_px()});
+            return;
+        }
+        pen.disc(guy.anchor_m, static_cast<float>(r), look.edge);
+        pen.disc(guy.anchor_m, static_cast<float>(0.55 * r), look.guy);
+    });
+}
+
+/// The line on the ground under a guy, from below the head to below the anchor: what is paced out on site.
+void draw_ground_trace(Scene& scene, Vec3 to_m) {
+    Vec2 a{scene.rig.head_m.x, scene.rig.head_m.y}, b{to_m.x, to_m.y};
+    const Ink ink{faded(scene.stage.look().edge, 0.4F), 1.4F * scene.stage.pen().unit_px(), 0.0F};
+    if (cut_to_box(a, b, {-scene.size.back_m, scene.size.right_y_m}, {0.0, scene.size.left_y_m}))
+        scene.stage.pen().line({a.x, a.y, 0}, {b.x, b.y, 0}, ink);
+    if (to_m.z > 0.05) scene.stage.pen().line(to_m, {to_m.x, to_m.y, 0}, {ink.colour, ink.width_px, 3.0F * scene.stage.pen().unit_px()});
+}
+
+std::string guy_text(const GuyLine& guy) {
+    std::string text(guy.name);
+    if (!guy.has_tension) return text;
+    return text + (guy.slack ? " slack" : " " + kilonewton_text(guy.tension_N));
+}
+
+void draw_guy(Scene& scene, std::size_t i) {
+    const GuyLine& guy = scene.rig.guys[i];
+    if (!guy.placed) return;
+    const Look& look = scene.stage.look();
+    const float unit = scene.stage.pen().unit_px();
+    const bool lit = scene.lit(Part::Guy, i);
+    Ink ink{guy.slack ? look.guy_slack : look.guy, guy_width_px(guy.tension_N, unit), guy.slack ? 7.0F * unit : 0.0F};
+    draw_ground_trace(scene, guy.anchor_m);
+    scene.stage.bar(guy.anchor_m, scene.rig.head_m, {ink, guy.slack ? 0 : faded(look.text_halo, 0.8F), lit});
+    draw_anchor(scene, guy, lit);
+    scene.stage.label_line(guy_text(guy), rank::tension, look.text, guy.anchor_m, scene.rig.head_m);
+}
+
+/// An arrow on a rope, a little way from the head, along its pull on it.
+void draw_pull_arrow(Scene& scene, Vec3 from_m, Vec3 to_m, double at_share, ImU32 colour) {
+    Pen& pen = scene.stage.pen();
+    const Vec3 tip = from_m + at_share * (to_m - from_m);
+    scene.stage.later(tip, [&pen, from_m, tip, colour] {
+        const auto a = pen.image(from_m), b = pen.image(tip);
+        if (a && b && glm::length(*b - *a) > 14.0) pen.arrow_head(*b, *b - *a, 13.0F * pen.unit_px(), colour);
+    });
+}
+
+void draw_load(Scene& scene, const RopeLine& rope, bool lit);
+
+void draw_rope(Scene& scene, std::size_t i) {
+    const RopeLine& rope = scene.rig.ropes[i];
+    const Look& look = scene.stage.look();
+    const float unit = scene.stage.pen().unit_px();
+    const Vec3 head = scene.rig.head_m;
+    const Ink ink{look.rope, (rope.pulls ? 3.2F : 1.8F) * unit};
+    const Bar load_side{ink, faded(look.text_halo, 0.8F), scene.lit(Part::Rope, i)};
+    const Vec3 first = rope.over_edge ? rope.edge_m : rope.load_m;
+    scene.stage.bar(head, first, load_side);
+    if (rope.over_edge) scene.stage.bar(first, rope.load_m, load_side);
+    if (rope.pulls) draw_pull_arrow(scene, head, first, rope.over_edge ? 0.6 : 0.4, look.rope);
+    if (!rope.same_load) draw_load(scene, rope, load_side.lit);
+    if (!rope.has_haul) return;
+    scene.stage.bar(head, rope.haul_m, {ink, faded(look.text_halo, 0.8F), scene.lit(Part::Haul, i)});
+    draw_ground_trace(scene, rope.haul_m);
+    if (rope.pulls) draw_pull_arrow(scene, head, rope.haul_m, std::min(0.6, 1.6 / glm::length(rope.haul_m - head)), look.rope);
+    std::string text = "haul";
+    if (rope.pulls) text += " " + kilonewton_text(rope.haul_side_N);
+    scene.stage.label_line(std::move(text), rank::side, look.text, rope.haul_m, head);
+}
+
+/// Corners of a block that hangs from the rope's end: four above, four below.
+std::array<Vec3, 8> load_corners(const RopeLine& rope) {
+    const Vec3 down = rope.load_pull, side = glm::normalize(glm::cross(down, Vec3{1, 0, 0.01})), out = glm::cross(side, down);
+    constexpr double k_half_m = 0.22, k_tall_m = 0.55;
+    std::array<Vec3, 8> c{};
+    for (std::size_t i = 0; i < 8; ++i) {
+        const double s = (i & 1U) ? k_half_m : -k_half_m, o = (i & 2U) ? 2.0 * k_half_m : 0.0, d = (i & 4U) ? k_tall_m : 0.0;
+        c[i] = rope.load_m + s * side + (out.x + out.z > 0.0 ? o : -o) * out + d * down;
+    }
+    return c;
+}
+
+void draw_load(Scene& scene, const RopeLine& rope, bool lit) {
+    static constexpr std::array<std::array<std::size_t, 4>, 6> k_sides{
+        {{0, 1, 3, 2}, {4, 5, 7, 6}, {0, 1, 5, 4}, {2, 3, 7, 6}, {0, 2, 6, 4}, {1, 3, 7, 5}}};
+    Pen& pen = scene.stage.pen();
+    const Look& look = scene.stage.look();
+    const std::array<Vec3, 8> c = load_corners(rope);
+    const Vec3 middle = middle_of(c);
+    const bool behind_rock = scene.stage.is_hidden(middle);
+    scene.stage.later(middle, [&pen, &look, c, middle, lit, behind_rock] {
+        const float unit = pen.unit_px();
+        for (const auto& s : k_sides) {
+            const std::array<Vec3, 4> side{c[s[0]], c[s[1]], c[s[2]], c[s[3]]};
+            const Vec3 away = middle_of(side) - middle;
+            if (glm::dot(away, toward_eye(pen.eye(), middle_of(side))) <= 0.0) continue;
+            if (!behind_rock) pen.area(side, mixed(look.load, look.edge, std::abs(away.z) > 0.1 ? 0.0F : 0.15F));
+            pen.outline(side, {lit ? look.highlight : look.edge, (lit ? 3.0F : 1.4F) * unit, behind_rock ? 4.0F * unit : 0.0F});
+        }
+    });
+    const double half_px = 0.4 * px_per_m(pen.eye(), middle);
+    scene.stage.keep_free(middle, 0.6 * half_px);
+    scene.stage.label_point(number_text(rope.load_kg, 0, " kg"), rank::load, look.text, middle, half_px + 34.0);
+}
+
+void draw_head(Scene& scene) {
+    Pen& pen = scene.stage.pen();
+    const Look& look = scene.stage.look();
+    const bool lit = scene.highlight.part == Part::Head;
+    const Vec3 head = scene.rig.head_m;
+    scene.stage.keep_free(head, 8.0 * static_cast<double>(pen.unit_px()));
+    // A little nearer than the rest that meets here.
+    scene.stage.later(head + 0.3 * toward_eye(pen.eye(), head), [&pen, &look, head, lit] {
+        const float unit = pen.unit_px();
+        if (lit) pen.disc(head, 17.0F * unit, look.highlight);
+        pen.disc(head, 9.0F * unit, look.edge);
+        pen.disc(head, 7.0F * unit, look.leg);
+        pen.disc(head, 3.0F * unit, look.edge);
+    });
+}
+
+}  // namespace
+
+void draw_rig(Scene& scene) {
+    for (std::size_t i = 0; i < scene.rig.feet_m.size(); ++i) draw_foot(scene, i);
+    if (!scene.rig.has_head) return;
+    draw_legs(scene);
+    for (std::size_t i = 0; i < scene.rig.guys.size(); ++i) draw_guy(scene, i);
+    for (std::size_t i = 0; i < scene.rig.ropes.size(); ++i) draw_rope(scene, i);
+    draw_head(scene);
+}
+
+}  // namespace guywright::scene

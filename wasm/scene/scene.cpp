@@ -1,0 +1,112 @@
+#include "wasm/scene/scene.hpp"
+
+#include "wasm/scene/stage.hpp"
+
+namespace guywright::scene {
+namespace {
+
+/// Anchors farther than this do not make the rest small: the picture is cut off by its frame instead.
+constexpr double k_fit_reach_m = 8.0;
+
+Vec3 within_reach(Vec3 at_m, Vec3 head_m) {
+    const Vec3 d = at_m - plumb_point(head_m);
+    const double away_m = glm::length(d);
+    return away_m > k_fit_reach_m ? plumb_point(head_m) + (k_fit_reach_m / away_m) * d : at_m;
+}
+
+std::vector<Vec3> points_to_fit(const Rig& rig) {
+    std::vector<Vec3> points = rig.feet_m;
+    points.push_back({0.0, rig.head_m.y, 0.0});
+    if (!rig.has_head) return points;
+    points.push_back(rig.head_m);
+    for (const GuyLine& g : rig.guys)
+        if (g.placed) points.push_back(within_reach(g.anchor_m, rig.head_m));
+    for (const RopeLine& r : rig.ropes) points.push_back(r.load_m + 0.5 * r.load_pull);
+    return points;
+}
+
+SiteSize site_size(const Rig& rig, const Plan& plan) {
+    constexpr double k_margin_m = 0.9, k_most_m = 60.0;
+    std::vector<Vec3> points = rig.feet_m;
+    for (const GuyLine& g : rig.guys)
+        if (g.placed) points.push_back(g.anchor_m);
+    for (const RopeLine& r : rig.ropes)
+        if (r.has_haul) points.push_back(r.haul_m);
+    SiteSize size{.back_m = std::max(3.0, plan.limits.edge_zone_m + 0.5), .right_y_m = rig.head_m.y - 2.2, .left_y_m = rig.head_m.y + 2.2,
+                  .beyond_m = 1.5, .slope_m = rig.slope_m};
+    for (const Vec3& p : points) {
+        size.back_m = std::clamp(k_margin_m - p.x, size.back_m, k_most_m);
+        size.right_y_m = std::clamp(p.y - k_margin_m, -k_most_m, size.right_y_m);
+        size.left_y_m = std::clamp(p.y + k_margin_m, size.left_y_m, k_most_m);
+        size.beyond_m = std::max(size.beyond_m, p.x - plan.edge.opening_m.value_or(HUGE_VAL) + k_margin_m);
+        if (p.z < -0.1 && p.z > -6.0) size.slope_m = std::max(size.slope_m, std::hypot(p.x, p.z) + 0.5);
+    }
+    return size;
+}
+
+Eye eye_for(const Camera& camera, View view, const Rig& rig, const ImageBox& room) {
+    const std::vector<Vec3> points = points_to_fit(rig);
+    const double zoom = static_cast<double>(camera.zoom);
+    switch (view) {
+        case View::PlanView: return fit_parallel(eye_along(0.0, 90.0), points, room, zoom);
+        case View::Elevation: return fit_parallel(eye_along(270.0, 0.0), points, room, zoom);
+        case View::Free: break;
+    }
+    return fit_perspective(eye_along(static_cast<double>(camera.yaw_deg), static_cast<double>(camera.pitch_deg)), points, room, zoom);
+}
+
+/// Lines are smoothed over one device pixel, not one CSS pixel.
+class SharpLines {
+public:
+    explicit SharpLines(ImDrawList& list) : list_(list), before_(list._FringeScale) {
+        const float ratio = ImGui::GetIO().DisplayFramebufferScale.x;
+        if (ratio > 1.0F) list_._FringeScale = 1.0F / ratio;
+    }
+    ~SharpLines() { list_._FringeScale = before_; }
+    SharpLines(const SharpLines&) = delete;
+    SharpLines& operator=(const SharpLines&) = delete;
+
+private:
+    ImDrawList& list_;
+    float before_;
+};
+
+void draw_all(Scene& scene, ImFont* font, float label_px) {
+    draw_site(scene);
+    draw_rig(scene);
+    scene.stage.draw_all();
+    if (scene.rig.has_head) draw_forces(scene);
+    if (scene.view == View::Elevation) draw_elevation_dimensions(scene);
+    if (scene.view == View::PlanView) draw_plan_dimensions(scene);
+    scene.stage.draw_labels(font, label_px);
+}
+
+}  // namespace
+
+void draw(ImDrawList& list, ImFont* label_font, float label_px, const Frame& frame, const Camera& camera, View view,
+          const Plan& plan, const Evaluation& e, std::size_t shown, Highlight highlight, const Look& look) {
+    const ImageBox box{{frame.min.x, frame.min.y}, {frame.max.x, frame.max.y}};
+    const Vec2 size = box.max - box.min;
+    if (!(size.x > 20.0 && size.y > 20.0)) return;
+    const Vec2 margin{0.06 * size.x + 6.0, 0.05 * size.y + 0.6 * static_cast<double>(label_px)};
+    const Rig rig = rig_of(plan, e, shown);
+    const SiteSize site = site_size(rig, plan);
+    const Eye eye = eye_for(camera, view, rig, {box.min + margin, box.max - margin});
+    const std::vector<Rock> rocks = rocks_of(plan.edge, site, eye);
+    Pen pen(list, eye, box, static_cast<float>(std::clamp(std::min(size.x, size.y) / 420.0, 0.75, 1.4)));
+    Stage stage(pen, rocks, look);
+    Scene scene{stage, rig, plan, site, rocks, view, highlight};
+    const SharpLines sharp(list);
+    list.PushClipRect(frame.min, frame.max, true);
+    list.AddRectFilled(frame.min, frame.max, look.sky);
+    draw_all(scene, label_font, label_px);
+    list.PopClipRect();
+}
+
+void turn(Camera& camera, ImVec2 drag_px) {
+    const auto [yaw, pitch] = turned(static_cast<double>(camera.yaw_deg), static_cast<double>(camera.pitch_deg), {drag_px.x, drag_px.y});
+    camera.yaw_deg = static_cast<float>(yaw);
+    camera.pitch_deg = static_cast<float>(pitch);
+}
+
+}  // namespace guywright::scene

@@ -1,0 +1,102 @@
+#include "wasm/scene/stage.hpp"
+
+#include <cstdio>
+
+namespace guywright::scene {
+
+std::string number_text(double value, int decimals, const char* unit) {
+    char text[48];
+    std::snprintf(text, sizeof text, "%.*f%s", decimals, value, unit);
+    return text;
+}
+
+std::string kilonewton_text(double force_N) { return number_text(kilonewtons(force_N), force_N < 9995.0 ? 2 : 1, " kN"); }
+
+void Stage::later(Vec3 where_m, std::function<void()> job) {
+    jobs_.push_back({seen_from(pen_.eye(), where_m).z, std::move(job)});
+}
+
+/// Where along a..b the view of it changes between `from` and `to`.
+double Stage::boundary(Vec3 a_m, Vec3 b_m, double from, double to) const {
+    const bool hidden_at_from = is_hidden(a_m + from * (b_m - a_m));
+    for (int i = 0; i < 8; ++i) {
+        const double middle = 0.5 * (from + to);
+        (is_hidden(a_m + middle * (b_m - a_m)) == hidden_at_from ? from : to) = middle;
+    }
+    return to;
+}
+
+void Stage::bar(Vec3 a_m, Vec3 b_m, const Bar& bar) {
+    constexpr int k_looks = 24;
+    const auto middle_of_look = [](int i) { return (i + 0.5) / k_looks; };
+    double start = 0.0;
+    bool now = is_hidden(a_m + middle_of_look(0) * (b_m - a_m));
+    for (int i = 1; i <= k_looks; ++i) {
+        const bool next = i < k_looks ? is_hidden(a_m + middle_of_look(i) * (b_m - a_m)) : !now;
+        if (next == now) continue;
+        const double end = i < k_looks ? boundary(a_m, b_m, middle_of_look(i - 1), middle_of_look(i)) : 1.0;
+        const Vec3 from = a_m + start * (b_m - a_m), to = a_m + end * (b_m - a_m);
+        const float thin_px = std::min(bar.ink.width_px, 1.6F * pen_.unit_px());
+        if (now) pen_.line(from, to, {faded(bar.ink.colour, 0.75F), thin_px, 4.0F * pen_.unit_px()});
+        else visible_bar(from, to, bar);
+        start = end;
+        now = next;
+    }
+}
+
+void Stage::visible_bar(Vec3 a_m, Vec3 b_m, const Bar& bar) {
+    // The light lies under all of it: a neighbour's piece must not cut it.
+    const float glow_px = bar.ink.width_px + 9.0F * pen_.unit_px();
+    if (bar.lit) pen_.line(a_m, b_m, {look_.highlight, glow_px});
+    const int pieces = bar.ink.dash_px > 0.0F ? 1 : 3;   // a broken line in pieces would lose its beat
+    for (int i = 0; i < pieces; ++i) {
+        const Vec3 from = a_m + (double(i) / pieces) * (b_m - a_m), to = a_m + (double(i + 1) / pieces) * (b_m - a_m);
+        later(0.5 * (from + to), [this, from, to, bar] {
+            if (bar.casing != 0) pen_.line(from, to, {bar.casing, bar.ink.width_px + 2.0F * pen_.unit_px()});
+            pen_.line(from, to, bar.ink);
+        });
+    }
+}
+
+void Stage::draw_all() {
+    std::stable_sort(jobs_.begin(), jobs_.end(), [](const Job& a, const Job& b) { return a.depth_m > b.depth_m; });
+    for (const Job& j : jobs_) j.draw();
+    jobs_.clear();
+}
+
+void Stage::label(std::string text, int rank, ImU32 colour, std::vector<Vec2> places_px) {
+    labels_.push_back({std::move(text), rank, colour, std::move(places_px)});
+}
+
+void Stage::label_line(std::string text, int rank, ImU32 colour, Vec3 a_m, Vec3 b_m) {
+    ImageLine l = image_of_line(pen_.eye(), a_m, b_m);
+    if (!l.visible || !cut_to_box(l.a, l.b, pen_.frame().min, pen_.frame().max)) return;
+    std::vector<Vec2> places;
+    for (const double t : {0.55, 0.45, 0.65, 0.35, 0.75, 0.25, 0.88}) places.push_back(l.a + t * (l.b - l.a));
+    label(std::move(text), rank, colour, std::move(places));
+}
+
+void Stage::label_point(std::string text, int rank, ImU32 colour, Vec3 at_m, double away_px) {
+    const auto at = pen_.image(at_m);
+    if (!at) return;
+    std::vector<Vec2> places;
+    for (const Vec2 d : {Vec2{1, 0}, Vec2{-1, 0}, Vec2{0, -0.6}, Vec2{0, 0.6}}) places.push_back(*at + away_px * d);
+    label(std::move(text), rank, colour, std::move(places));
+}
+
+void Stage::keep_free(Vec3 at_m, double radius_px) {
+    if (const auto at = pen_.image(at_m)) taken_.push_back({*at - Vec2{radius_px}, *at + Vec2{radius_px}});
+}
+
+void Stage::draw_labels(ImFont* font, float size_px) {
+    std::vector<LabelWish> wishes;
+    for (const Label& l : labels_) {
+        const ImVec2 size = font->CalcTextSizeA(size_px, FLT_MAX, 0.0F, l.text.c_str());
+        wishes.push_back({{static_cast<double>(size.x) + 6.0, static_cast<double>(size.y)}, l.rank, l.places_px});
+    }
+    const auto places = place_labels(wishes, pen_.frame(), taken_);
+    for (std::size_t i = 0; i < places.size(); ++i)
+        if (places[i]) pen_.text(font, size_px, *places[i], labels_[i].text.c_str(), labels_[i].colour, look_.text_halo);
+}
+
+}  // namespace guywright::scene

@@ -1,0 +1,91 @@
+#pragma once
+#include <functional>
+#include <string>
+
+#include "wasm/scene/label_places.hpp"
+#include "wasm/scene/pen.hpp"
+#include "wasm/scene/rig.hpp"
+#include "wasm/scene/scene.hpp"
+
+namespace guywright::scene {
+
+/// A straight part of the rig.
+struct Bar {
+    Ink ink;
+    ImU32 casing = 0;            ///< colour of a thin border that sets it off from what lies behind; 0: none
+    bool lit = false;            ///< the slider in hand moves it
+};
+
+/// What is drawn once everything is known: the rig from far to near, then the labels.
+class Stage {
+public:
+    Stage(Pen& pen, std::span<const Rock> rocks, const Look& look) : pen_(pen), rocks_(rocks), look_(look) {}
+
+    /// Draws later, among the rest by its distance from the eye. Behind rock it becomes a thin broken line, at once.
+    void bar(Vec3 a_m, Vec3 b_m, const Bar& bar);
+    void later(Vec3 where_m, std::function<void()> job);
+    void draw_all();
+
+    void label(std::string text, int rank, ImU32 colour, std::vector<Vec2> places_px);
+    /// Along a line, from its middle outward, on whatever of it is in the frame.
+    void label_line(std::string text, int rank, ImU32 colour, Vec3 a_m, Vec3 b_m);
+    /// Round a point: right, left, above, below.
+    void label_point(std::string text, int rank, ImU32 colour, Vec3 at_m, double away_px);
+    void keep_free(Vec3 at_m, double radius_px);
+    void draw_labels(ImFont* font, float size_px);
+
+    [[nodiscard]] bool is_hidden(Vec3 at_m) const { return hidden(rocks_, at_m, pen_.eye()); }
+    [[nodiscard]] Pen& pen() { return pen_; }
+    [[nodiscard]] const Look& look() const { return look_; }
+
+private:
+    struct Job {
+        double depth_m;
+        std::function<void()> draw;
+    };
+    struct Label {
+        std::string text;
+        int rank;
+        ImU32 colour;
+        std::vector<Vec2> places_px;
+    };
+    [[nodiscard]] double boundary(Vec3 a_m, Vec3 b_m, double from, double to) const;
+    void visible_bar(Vec3 a_m, Vec3 b_m, const Bar& bar);
+
+    Pen& pen_;
+    std::span<const Rock> rocks_;
+    const Look& look_;
+    std::vector<Job> jobs_;
+    std::vector<Label> labels_;
+    std::vector<ImageBox> taken_;
+};
+
+/// All that the drawing functions look at.
+struct Scene {
+    Stage& stage;
+    const Rig& rig;
+    const Plan& plan;
+    const SiteSize& size;
+    std::span<const Rock> rocks;
+    View view;
+    Highlight highlight;
+
+    [[nodiscard]] bool lit(Highlight::Part part, std::size_t index) const { return highlight.part == part && highlight.index == index; }
+};
+
+/// Label ranks: what a rigger reads first is placed first.
+namespace rank {
+inline constexpr int dimension = 0, tension = 1, angle = 2, resultant = 3, load = 4, out = 5, side = 6;
+}
+
+void draw_site(Scene& scene);
+void draw_rig(Scene& scene);
+void draw_forces(Scene& scene);
+void draw_elevation_dimensions(Scene& scene);
+void draw_plan_dimensions(Scene& scene);
+
+/// "0.38 kN" and the like.
+std::string kilonewton_text(double force_N);
+std::string number_text(double value, int decimals, const char* unit);
+
+}  // namespace guywright::scene
