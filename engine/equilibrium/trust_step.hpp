@@ -38,9 +38,14 @@ inline Vec3 trust_step(Vec3 gradient, const Sym3& hessian, double radius) {
     const double lowest = std::max(0.0, -e.value[0]) + 1e-12 * largest;
     const double shift = detail::shift_for_radius(e, g, radius, lowest);
     Vec3 step{0.0};
-    for (std::size_t i = 0; i < 3; ++i) step -= (g[i] / (e.value[i] + shift)) * e.vector[i];
+    for (std::size_t i = 0; i < 3; ++i)
+        if (g[i] != 0.0) step -= (g[i] / (e.value[i] + shift)) * e.vector[i];
     const double rest = radius * radius - glm::dot(step, step);
-    if (e.value[0] < 0.0 && rest > 0.0) step += (g[0] > 0.0 ? -1.0 : 1.0) * std::sqrt(rest) * e.vector[0];
+    if (e.value[0] < 0.0 && rest > 0.0) {
+        // what the step lacks of the radius goes along the softest direction, counting what it has of it already
+        const double along = std::abs(glm::dot(step, e.vector[0]));
+        step += (g[0] > 0.0 ? -1.0 : 1.0) * (std::sqrt(along * along + rest) - along) * e.vector[0];
+    }
     return step;
 }
 

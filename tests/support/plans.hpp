@@ -1,0 +1,41 @@
+#pragma once
+#include "engine/plan/plan.hpp"
+
+namespace support {
+
+inline guywright::GuyPlan guy(std::string name, double bearing_deg, double inclination_deg, int parts = 1) {
+    guywright::GuyPlan g;
+    g.name = std::move(name);
+    g.bearing_deg = bearing_deg;
+    g.inclination_deg = inclination_deg;
+    g.parts = parts;
+    return g;
+}
+
+/// The plan of DESIGN section 3 with a third guy at bearing 300. Leaning only 12 degrees with steep guys: not a rig to trust.
+inline guywright::Plan steep_plan() {
+    guywright::Plan p;
+    p.title = "Spillway bench";
+    p.frame.legs[0].foot_m = {-1.2, 0.0, 0.0};
+    p.frame.lean_deg = 12.0;
+    guywright::RopePlan rope;
+    rope.load_kg = 200.0;
+    rope.haul = guywright::Haul{180.0, 8.0, 0.6};
+    p.ropes = {rope};
+    p.guys = {guy("back", 180.0, 40.0), guy("right", 60.0, 40.0, 3), guy("left", 300.0, 40.0, 3)};
+    guywright::FootPlan foot;
+    foot.ties = {{0.0, 9.8}, {180.0, 9.8}};
+    p.feet = {foot};
+    return p;
+}
+
+/// A rig that must be GO: foot 2 m back, leaning 22 degrees forward, flat guys of doubled cord, 200 kg.
+inline guywright::Plan sound_plan() {
+    guywright::Plan p = steep_plan();
+    p.frame.legs[0].foot_m = {-2.0, 0.0, 0.0};
+    p.frame.lean_deg = 22.0;
+    p.guys = {guy("back", 180.0, 30.0, 3), guy("right", 60.0, 30.0, 3), guy("left", 300.0, 30.0, 3)};
+    return p;
+}
+
+}  // namespace support

@@ -1,0 +1,62 @@
+#pragma once
+#include "engine/plan/plan.hpp"
+#include "tests/support/random.hpp"
+
+#include <string>
+
+namespace support {
+
+inline guywright::RopePlan random_rope(Random& r, int i) {
+    guywright::RopePlan rope;
+    rope.name = "rope " + std::to_string(i);
+    rope.load_kg = r.between(20.0, 400.0);
+    rope.swing_deg = r.chance(0.5) ? r.between(-20.0, 20.0) : 0.0;
+    rope.outward_deg = r.chance(0.3) ? r.between(0.0, 15.0) : 0.0;
+    if (r.chance(0.3)) rope.edge_y_m = r.between(-0.5, 0.5);
+    if (r.chance(0.7)) rope.haul = guywright::Haul{r.between(150.0, 210.0), r.between(1.0, 20.0), r.between(0.0, 1.2)};
+    rope.pulley_efficiency = r.between(0.6, 1.0);
+    return rope;
+}
+
+inline guywright::GuyPlan random_guy(Random& r, int i, double bearing_deg) {
+    guywright::GuyPlan g;
+    g.name = "guy " + std::to_string(i);
+    g.bearing_deg = bearing_deg;
+    g.inclination_deg = r.between(12.0, 50.0);
+    g.anchor_height_m = r.between(-1.5, 1.0);
+    g.EA_kN = r.between(5.0, 400.0);
+    g.parts = r.whole(1, 5);
+    g.pretension_kN = r.chance(0.15) ? 0.0 : r.between(0.0, 1.5);
+    return g;
+}
+
+/// A single leg on uneven ground with three to six guys all round, one or two ropes over it: mostly rigs that stand, some that
+/// do not. The same plan for the same number on every machine.
+inline guywright::Plan random_monopod(std::uint64_t number) {
+    Random r(number);
+    guywright::Plan p;
+    p.title = "random " + std::to_string(number);
+    p.edge.face_deg = r.between(25.0, 120.0);
+    p.edge.rope_friction = r.between(0.0, 0.7);
+    auto& leg = p.frame.legs[0];
+    leg.foot_m = {r.between(-3.0, -0.3), r.between(-1.0, 1.0), r.between(-0.5, 0.3)};
+    leg.length_m = r.between(1.5, 6.0);
+    leg.EA_kN = std::exp(r.between(std::log(500.0), std::log(1e6)));
+    leg.mass_kg = r.chance(0.1) ? 0.0 : r.between(0.0, 40.0);
+    leg.held_down = r.chance(0.2);
+    p.frame.lean_deg = r.between(-5.0, 35.0);
+    p.frame.lean_bearing_deg = r.chance(0.5) ? r.between(0.0, 25.0) : r.between(335.0, 360.0);
+    const int ropes = r.whole(1, 2);
+    for (int i = 0; i < ropes; ++i) p.ropes.push_back(random_rope(r, i));
+    if (ropes == 2) p.ropes[0].share = p.ropes[1].share = 0.5;
+    const int guys = r.whole(3, 6);
+    const double first_deg = r.between(0.0, 360.0);
+    for (int i = 0; i < guys; ++i) {
+        const double bearing_deg = first_deg + (360.0 / guys) * (i + r.between(-0.3, 0.3));
+        p.guys.push_back(random_guy(r, i, std::fmod(bearing_deg + 720.0, 360.0)));
+    }
+    p.feet.push_back({});
+    return p;
+}
+
+}  // namespace support
