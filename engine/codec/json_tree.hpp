@@ -45,7 +45,7 @@ namespace detail {
 
 /// "edge.face_deg" + "x"; the whole document is called "plan".
 inline std::string joined(const std::string& path, std::string_view key) {
-    const std::string shown = printable(key, k_longest_quote);
+    const std::string shown = key.empty() ? "\"\"" : printable(key, k_longest_quote);
     return path.empty() ? shown : path + '.' + shown;
 }
 inline std::string path_or_plan(const std::string& path) { return path.empty() ? "plan" : path; }
@@ -98,7 +98,6 @@ inline bool looks_like_number(std::string_view word) {
 
 /// What JSON would have allowed, from the library's own reason: "syntax error while parsing X - REASON; expected Y".
 inline std::string expected_json(std::string_view found, std::string_view why) {
-    if (looks_like_number(found)) return "a number as JSON writes it, such as 12 or 0.5, never NaN or Infinity";
     constexpr std::string_view mark = "; expected ", dash = " - ", last_read = "; last read";
     const bool wrong_sign = why.find(" - unexpected ") != std::string_view::npos;
     if (const std::size_t at = why.rfind(mark); wrong_sign && at != std::string_view::npos) {
@@ -108,6 +107,7 @@ inline std::string expected_json(std::string_view found, std::string_view why) {
         if (wanted == "end of input") return "nothing after the last }";
         return wanted == "':'" ? "':'" : "a value";
     }
+    if (looks_like_number(found)) return "a number as JSON writes it, such as 12 or 0.5, never NaN or Infinity";
     const std::size_t from = why.find(dash);
     if (from == std::string_view::npos) return "JSON";
     const std::string_view reason = why.substr(from + dash.size());

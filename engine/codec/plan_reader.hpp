@@ -43,7 +43,7 @@ inline std::string described(const JsonNode& node) {
 }
 
 /// Takes a plan out of a JSON tree: right keys, right types, right counts. Whether the numbers are in range is asked
-/// afterwards of find_faults(). What cannot be read keeps a starting value that no later rule stumbles over.
+/// afterwards of find_faults(). What cannot be read is left so that no rule across keys stumbles over it.
 class PlanReader {
 public:
     PlanReader(const JsonNode& root, FaultList& faults) : object_(&root), faults_(faults) {}
@@ -56,6 +56,7 @@ public:
 
     void number(std::string_view key, auto& v, const Range& r) {
         if (excluded_) return exclude(key);
+        forget(v);
         required(key, "a number, " + range_text(r), [&](const JsonNode& n) { read_number(n, v, r); });
     }
     void number_or_null(std::string_view key, std::optional<double>& v, const Range& r) {
@@ -161,7 +162,12 @@ private:
         optional(key, [&](const JsonNode&) { fault("given beside anchor_m", "one of the two ways to place an anchor"); });
     }
 
+    /// A number that could not be read is NaN, which no rule across keys says anything about.
+    static void forget(double& v) { v = std::nan(""); }
+    static void forget(int&) {}
+
     void read_number(const JsonNode& n, double& v, const Range& r) {
+        forget(v);
         if (n.kind != JsonNode::Kind::Number) return fault(described(n), "a number, " + range_text(r));
         v = n.number;
     }

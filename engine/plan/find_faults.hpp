@@ -71,7 +71,8 @@ inline void check_shares(const Plan& p, InputFaults& faults) {
     double sum = 0.0;
     std::size_t last = p.ropes.size();
     for (std::size_t i = 0; i < p.ropes.size(); ++i) {
-        if (!(p.ropes[i].share < 1.0)) continue;
+        if (!range::share.holds(p.ropes[i].share)) return;
+        if (p.ropes[i].share == range::share.max) continue;
         sum += p.ropes[i].share;
         last = i;
     }
@@ -83,20 +84,21 @@ inline void check_shares(const Plan& p, InputFaults& faults) {
 struct LimitPair {
     const char* good_path;
     double good, max_or_min;
+    const Range& range;
     bool good_is_larger;
 };
 
 inline void check_limit(const LimitPair& l, InputFaults& faults) {
-    const bool wrong = l.good_is_larger ? l.good < l.max_or_min : l.good > l.max_or_min;
-    if (!wrong) return;
+    const bool right = l.good_is_larger ? l.good >= l.max_or_min : l.good <= l.max_or_min;
+    if (right || !l.range.holds(l.good) || !l.range.holds(l.max_or_min)) return;
     faults.push_back({l.good_path, number_text(l.good), (l.good_is_larger ? "at least " : "at most ") + number_text(l.max_or_min) + ", where NO-GO begins"});
 }
 
 /// A caution must come before its NO-GO.
 inline void check_limits(const Limits& l, InputFaults& faults) {
-    check_limit({"limits.guy_angle_good_deg", l.guy_angle_good_deg, l.guy_angle_min_deg, true}, faults);
-    check_limit({"limits.bearing_gap_good_deg", l.bearing_gap_good_deg, l.bearing_gap_max_deg, false}, faults);
-    check_limit({"limits.head_shift_good_percent", l.head_shift_good_percent, l.head_shift_max_percent, false}, faults);
+    check_limit({"limits.guy_angle_good_deg", l.guy_angle_good_deg, l.guy_angle_min_deg, range::limit_angle_deg, true}, faults);
+    check_limit({"limits.bearing_gap_good_deg", l.bearing_gap_good_deg, l.bearing_gap_max_deg, range::limit_gap_deg, false}, faults);
+    check_limit({"limits.head_shift_good_percent", l.head_shift_good_percent, l.head_shift_max_percent, range::limit_percent, false}, faults);
 }
 
 inline void check_not_measured(const Plan& p, InputFaults& faults) {
