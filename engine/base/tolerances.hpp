@@ -6,6 +6,10 @@ namespace guywright {
 /// (EA 1e6 kN, positions of a few metres) is near 1e-10 of it; 1e-6 would already be felt in the fourth digit of a slack guy.
 inline constexpr double k_residual_share = 1e-9;
 
+/// Rounding of a position as a share of its distance from the origin, with room for a sum of a few: times the stiffest member's
+/// stiffness it is the out-of-balance force that no step can remove. Less, and a light rig on a very stiff leg never converges.
+inline constexpr double k_position_rounding = 1e-15;
+
 /// Newton steps before the solver gives up. A usual rig needs 4 to 8; a head that has to roll round a slack guy up to 40.
 inline constexpr int k_max_iterations = 200;
 

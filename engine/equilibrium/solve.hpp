@@ -2,6 +2,7 @@
 #include "engine/base/tolerances.hpp"
 #include "engine/equilibrium/energy.hpp"
 #include "engine/equilibrium/trust_step.hpp"
+#include "engine/equilibrium/turn_about_feet.hpp"
 
 namespace guywright {
 
@@ -34,12 +35,26 @@ inline bool is_stable(const Equilibrium& e) {
 
 namespace detail {
 
-inline double force_scale_N(const Model& model, const Pulls& pulls) {
-    double scale_N = 1.0 + model.head_weight_N;
-    for (const Pull& p : pulls) scale_N = std::max(scale_N, p.tension_N);
-    for (const Guy& g : model.guys)
-        scale_N = std::max(scale_N, g.stiffness_N_m * (glm::length(g.anchor_m - model.drawn_head_m) - g.rest_length_m));
-    return scale_N;
+/// Out-of-balance force that counts as none: a share of the largest force at work, but no less than what rounding the head's
+/// position makes of the stiffest member. NaN, and so never reached, where any force or stiffness is not finite.
+inline double balance_N(const Model& model, const Pulls& pulls) {
+    double force_N = 1.0 + model.head_weight_N, stiffest_N_m = 0.0, sum = force_N;
+    for (const Pull& p : pulls) {
+        force_N = std::max(force_N, p.tension_N);
+        sum += p.tension_N;
+    }
+    for (const Leg& leg : model.legs) {
+        stiffest_N_m = std::max(stiffest_N_m, leg.stiffness_N_m);
+        sum += leg.stiffness_N_m;
+    }
+    for (const Guy& g : model.guys) {
+        const double stretch_m = glm::length(g.anchor_m - model.drawn_head_m) - g.rest_length_m;
+        force_N = std::max(force_N, g.stiffness_N_m * stretch_m);
+        stiffest_N_m = std::max(stiffest_N_m, g.stiffness_N_m);
+        sum += g.stiffness_N_m;
+    }
+    const double rounding_N = k_position_rounding * stiffest_N_m * (glm::length(model.drawn_head_m) + model.shortest_leg_m);
+    return std::isfinite(sum) ? std::max(k_residual_share * force_N, rounding_N) : std::nan("");
 }
 
 /// How well a step did: what the energy really lost, as a share of what the quadratic model promised. Near the answer the
@@ -95,7 +110,7 @@ inline bool is_saddle(const Local& here) {
 /// displacement. Deterministic; allocates nothing. At a saddle it goes on downhill, so a leg that only balances is found
 /// where it comes to rest, or Collapsed.
 [[nodiscard]] inline Equilibrium solve_equilibrium(const Model& model, const Pulls& pulls, Vec3 start_m) {
-    const double enough_N = k_residual_share * detail::force_scale_N(model, pulls);
+    const double enough_N = detail::balance_N(model, pulls);
     const double farthest_m = k_collapse_share * model.shortest_leg_m;
     double radius_m = 0.1 * model.shortest_leg_m;
     Vec3 head_m = start_m;
@@ -104,12 +119,13 @@ inline bool is_saddle(const Local& here) {
         if (glm::length(here.gradient_N) <= enough_N && (!is_saddle(here) || radius_m < 1e-9))
             return detail::read_off(model, head_m, here, SolveStatus::Solved, i);
         const Vec3 step_m = trust_step(here.gradient_N, here.hessian_N_m, radius_m);
-        const Local next = local_at(model, pulls, head_m + step_m);
+        const Vec3 next_m = turn_about_feet(model, head_m, step_m);
+        const Local next = local_at(model, pulls, next_m);
         const double predicted_J = -(glm::dot(here.gradient_N, step_m) + 0.5 * glm::dot(step_m, here.hessian_N_m * step_m));
         const double quality = detail::step_quality(here, next, predicted_J);
         radius_m = detail::next_radius(radius_m, glm::length(step_m), quality);
         if (!(quality > 0.0)) continue;
-        head_m += step_m;
+        head_m = next_m;
         here = next;
         if (!(glm::length(head_m - model.drawn_head_m) <= farthest_m))
             return detail::read_off(model, head_m, here, SolveStatus::Collapsed, i + 1);
