@@ -175,8 +175,8 @@ Plan leaning() {
     p.ropes[0].load_kg = 200;
     p.ropes[0].haul = Haul{};
     p.guys = {guy("back", 180, 30), guy("right", 60, 30), guy("left", 300, 30)};
-    p.guys[1].anchor_m = Vec3{-1.0, -3.6, 0};
-    p.guys[2].anchor_m = Vec3{-1.0, 3.6, 0};
+    p.guys[1].anchor_m = Vec3{-0.4, -4.2, 0};
+    p.guys[2].anchor_m = Vec3{-0.4, 4.2, 0};
     p.feet = {{.ties = {{0, 9.8}, {180, 9.8}}}};
     return p;
 }

@@ -13,6 +13,11 @@ struct LabelWish {
     std::vector<Vec2> places_px;
 };
 
+/// A line of the drawing that a label should rather not stand on.
+struct DrawnLine {
+    Vec2 a{0.0}, b{0.0};
+};
+
 namespace detail {
 
 inline bool overlap(const ImageBox& a, const ImageBox& b) {
@@ -28,25 +33,70 @@ inline std::optional<Vec2> moved_inside(Vec2 place_px, Vec2 size_px, const Image
     return inside;
 }
 
+inline ImageBox box_at(Vec2 middle, Vec2 size_px) { return {middle - 0.5 * size_px, middle + 0.5 * size_px}; }
+
+inline double lines_under(const ImageBox& box, std::span<const DrawnLine> lines) {
+    return static_cast<double>(std::count_if(lines.begin(), lines.end(), [&](DrawnLine l) { return cut_to_box(l.a, l.b, box.min, box.max); }));
+}
+
+/// The best free place of one label: few lines under it, then early in its list.
+inline std::optional<Vec2> best_place(const LabelWish& wish, const ImageBox& frame, std::span<const ImageBox> taken, std::span<const DrawnLine> lines) {
+    constexpr double k_cost_of_later = 0.12;   // of a line crossed: a place eight further down is worth one line less
+    std::optional<Vec2> best;
+    double best_cost = HUGE_VAL;
+    for (std::size_t i = 0; i < wish.places_px.size(); ++i) {
+        const std::optional<Vec2> at = moved_inside(wish.places_px[i], wish.size_px, frame);
+        if (!at) continue;
+        const ImageBox box = box_at(*at, wish.size_px);
+        if (std::any_of(taken.begin(), taken.end(), [&](const ImageBox& t) { return overlap(t, box); })) continue;
+        const double cost = lines_under(box, lines) + k_cost_of_later * static_cast<double>(i);
+        if (cost >= best_cost) continue;
+        best = at;
+        best_cost = cost;
+    }
+    return best;
+}
+
 }  // namespace detail
 
 /// Middles of the labels, none for one that is dropped. No label leaves the frame, covers another one or a box of `taken`.
-inline std::vector<std::optional<Vec2>> place_labels(std::span<const LabelWish> wishes, const ImageBox& frame, std::vector<ImageBox> taken) {
+inline std::vector<std::optional<Vec2>> place_labels(std::span<const LabelWish> wishes, const ImageBox& frame, std::vector<ImageBox> taken,
+                                                     std::span<const DrawnLine> lines) {
     std::vector<std::optional<Vec2>> out(wishes.size());
     std::vector<std::size_t> order(wishes.size());
     std::iota(order.begin(), order.end(), std::size_t{0});
     std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) { return wishes[a].rank < wishes[b].rank; });
     for (const std::size_t i : order) {
-        for (const Vec2 place : wishes[i].places_px) {
-            const std::optional<Vec2> at = detail::moved_inside(place, wishes[i].size_px, frame);
-            if (!at) continue;
-            const ImageBox box{*at - 0.5 * wishes[i].size_px, *at + 0.5 * wishes[i].size_px};
-            if (std::any_of(taken.begin(), taken.end(), [&](const ImageBox& t) { return detail::overlap(t, box); })) continue;
-            taken.push_back(box);
-            out[i] = at;
-            break;
-        }
+        out[i] = detail::best_place(wishes[i], frame, taken, lines);
+        if (out[i]) taken.push_back(detail::box_at(*out[i], wishes[i].size_px));
     }
+    return out;
+}
+
+/// Places beside a line, from its middle outward, on the upper side first; then on the line itself.
+inline std::vector<Vec2> places_along(const DrawnLine& line, Vec2 size_px, double gap_px) {
+    const Vec2 d = line.b - line.a;
+    const double length = glm::length(d);
+    Vec2 across = length > 1e-6 ? Vec2{d.y, -d.x} / length : Vec2{0, -1};
+    if (across.y > 0.0) across = -across;
+    const double away = 0.5 * (std::abs(across.x) * size_px.x + std::abs(across.y) * size_px.y) + gap_px;
+    std::vector<Vec2> out;
+    for (const double side : {1.0, -1.0, 0.0})
+        for (const double t : {0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.82}) out.push_back(line.a + t * d + side * away * across);
+    return out;
+}
+
+/// Places round a point, `away_px` clear of it; the direction `first` (image, any length) is tried first.
+inline std::vector<Vec2> places_round(Vec2 at, Vec2 size_px, double away_px, Vec2 first) {
+    const double start = std::atan2(first.y, first.x);
+    std::vector<Vec2> out;
+    for (const double further : {1.0, 1.6})
+        for (const int eighth : {0, 1, -1, 2, -2, 3, -3, 4}) {
+            const double turn = start + eighth * k_pi / 4.0;
+            const Vec2 way{std::cos(turn), std::sin(turn)};
+            const double half = 0.5 * (std::abs(way.x) * size_px.x + std::abs(way.y) * size_px.y);
+            out.push_back(at + (further * away_px + half) * way);
+        }
     return out;
 }
 

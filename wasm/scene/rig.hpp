@@ -34,7 +34,8 @@ struct RopeLine {
 
 struct Rig {
     bool has_head = false;
-    Vec3 head_m{0.0};
+    Vec3 head_m{0.0};                   ///< where it came to rest in the case shown, else as drawn
+    Vec3 drawn_head_m{0.0};
     std::vector<Vec3> feet_m;
     std::vector<GuyLine> guys;     ///< one for each of the plan
     std::vector<RopeLine> ropes;
@@ -80,21 +81,21 @@ inline GuyLine guy_line(const Plan& plan, std::size_t i, Vec3 head_m, const Outc
 }
 
 /// Far enough along the load's pull to be a share of the slope below the edge.
-inline Vec3 load_place(const Model& m, const RopePath& path, double below_m) {
+inline Vec3 load_place(const Model& m, const RopePath& path, Vec3 head_m, double below_m) {
     const Vec3 fall{std::cos(m.face_rad), 0.0, -std::sin(m.face_rad)};
-    const Vec3 start = path.clear_of_edge ? m.drawn_head_m : path.edge_point_m;
+    const Vec3 start = path.clear_of_edge ? head_m : path.edge_point_m;
     const double along = std::max(0.3, glm::dot(path.below_edge, fall));
     return start + std::max(0.4, (below_m - glm::dot(start, fall)) / along) * path.below_edge;
 }
 
-inline RopeLine rope_line(const Plan& plan, const Model& m, std::size_t i, const Outcome* outcome, double slope_m) {
+inline RopeLine rope_line(const Rig& rig, const Plan& plan, const Model& m, std::size_t i, const Outcome* outcome) {
     const Rope& rope = m.ropes[i];
     const bool in_case = outcome && i < outcome->setup.ropes.size() && outcome->setup.ropes[i].loaded;
     const RopePath path = in_case ? outcome->setup.ropes[i].path : rope_path(m, rope, 0.0, 0.0);
     RopeLine line{.name = plan.ropes[i].name,
                   .over_edge = !path.clear_of_edge,
                   .edge_m = path.edge_point_m,
-                  .load_m = load_place(m, path, 0.62 * slope_m),
+                  .load_m = load_place(m, path, rig.head_m, 0.62 * rig.slope_m),
                   .load_pull = path.below_edge,
                   .load_kg = plan.ropes[i].load_kg,
                   .has_haul = rope.has_haul,
@@ -108,7 +109,7 @@ inline RopeLine rope_line(const Plan& plan, const Model& m, std::size_t i, const
 
 inline void add_ropes(Rig& rig, const Plan& plan, const Model& m, const Outcome* outcome) {
     for (std::size_t i = 0; i < std::min(m.ropes.size(), plan.ropes.size()); ++i) {
-        RopeLine line = rope_line(plan, m, i, outcome, rig.slope_m);
+        RopeLine line = rope_line(rig, plan, m, i, outcome);
         for (const RopeLine& other : rig.ropes) line.same_load = line.same_load || glm::length(other.load_m - line.load_m) < 0.3;
         rig.ropes.push_back(line);
     }
@@ -123,10 +124,12 @@ inline Rig rig_of(const Plan& plan, const Evaluation& e, std::size_t shown) {
     rig.guys.resize(plan.guys.size());
     if (m.legs.empty()) return rig;
     const Outcome* outcome = solved_outcome(e, shown);
-    rig.has_head = true;
-    rig.head_m = m.drawn_head_m;
-    rig.slope_m = std::clamp(rig.head_m.z, 1.8, 4.0);
-    for (std::size_t i = 0; i < plan.guys.size(); ++i) rig.guys[i] = detail::guy_line(plan, i, rig.head_m, outcome);
+    rig.has_head = std::isfinite(glm::length(m.drawn_head_m));
+    if (!rig.has_head) return rig;
+    rig.drawn_head_m = m.drawn_head_m;
+    rig.head_m = outcome ? outcome->equilibrium.head_m : m.drawn_head_m;
+    rig.slope_m = std::clamp(rig.drawn_head_m.z, 1.8, 4.0);
+    for (std::size_t i = 0; i < plan.guys.size(); ++i) rig.guys[i] = detail::guy_line(plan, i, rig.drawn_head_m, outcome);
     detail::add_ropes(rig, plan, m, outcome);
     if (!outcome) return rig;
     rig.has_forces = true;

@@ -39,6 +39,9 @@ void draw_foot(Scene& scene, std::size_t leg) {
         if (lit) pen.area(ground_circle(foot, 0.42), look.highlight);
         pen.area(ground_circle(foot, 0.22), look.edge);
         pen.area(ground_circle(foot, 0.16), look.leg);
+        // Seen along the ground a plate has no area left.
+        const Vec3 half = 0.2 * pen.eye().right;
+        pen.line(foot - half, foot + half, {look.edge, 4.0F * pen.unit_px()});
     });
 }
 
@@ -48,10 +51,21 @@ void draw_legs(Scene& scene) {
     for (std::size_t i = 0; i < scene.rig.feet_m.size(); ++i) {
         const Vec3 foot = scene.rig.feet_m[i], head = scene.rig.head_m;
         const double tube_px = 0.085 * px_per_m(pen.eye(), 0.5 * (foot + head));
-        const float width = std::clamp(static_cast<float>(tube_px), 5.0F * pen.unit_px(), 16.0F * pen.unit_px());
+        const float width = std::clamp(static_cast<float>(tube_px), 8.0F * pen.unit_px(), 16.0F * pen.unit_px());
         const bool lit = scene.lit(Part::Leg, i) || scene.highlight.part == Part::Lean;
         scene.stage.bar(foot, head, {{look.leg, width}, look.edge, lit});
     }
+}
+
+/// Where the legs were measured, if the case has moved the head from there.
+void draw_measured_legs(Scene& scene) {
+    constexpr double k_seen_m = 0.03;
+    const Rig& rig = scene.rig;
+    if (glm::length(rig.head_m - rig.drawn_head_m) < k_seen_m) return;
+    Pen& pen = scene.stage.pen();
+    const Ink ink{faded(scene.stage.look().edge, 0.7F), 1.6F * pen.unit_px(), 5.0F * pen.unit_px()};
+    for (const Vec3& foot : rig.feet_m) pen.line(foot, rig.drawn_head_m, ink);
+    pen.ring(rig.drawn_head_m, 8.0F * pen.unit_px(), ink);
 }
 
 /// Where the guy's anchor stands: a stake in the ground, or a warning shape where there is nothing to hold it.
@@ -77,17 +91,31 @@ void draw_anchor(Scene& scene, const GuyLine& guy, bool lit) {
 
 /// The line on the ground under a guy, from below the head to below the anchor: what is paced out on site.
 void draw_ground_trace(Scene& scene, Vec3 to_m) {
-    Vec2 a{scene.rig.head_m.x, scene.rig.head_m.y}, b{to_m.x, to_m.y};
-    const Ink ink{faded(scene.stage.look().edge, 0.4F), 1.4F * scene.stage.pen().unit_px(), 0.0F};
+    Vec2 a{scene.rig.drawn_head_m.x, scene.rig.drawn_head_m.y}, b{to_m.x, to_m.y};
+    const Ink ink{faded(scene.stage.look().edge, 0.4F), 1.4F * scene.stage.pen().unit_px()};
     if (cut_to_box(a, b, {-scene.size.back_m, scene.size.right_y_m}, {0.0, scene.size.left_y_m}))
         scene.stage.pen().line({a.x, a.y, 0}, {b.x, b.y, 0}, ink);
     if (to_m.z > 0.05) scene.stage.pen().line(to_m, {to_m.x, to_m.y, 0}, {ink.colour, ink.width_px, 3.0F * scene.stage.pen().unit_px()});
 }
 
-std::string guy_text(const GuyLine& guy) {
-    std::string text(guy.name);
-    if (!guy.has_tension) return text;
-    return text + (guy.slack ? " slack" : " " + kilonewton_text(guy.tension_N));
+std::string force_text(const GuyLine& guy) {
+    if (!guy.has_tension) return {};
+    return guy.slack ? "slack" : kilonewton_text(guy.tension_N);
+}
+
+std::string name_and_force(const GuyLine& guy) {
+    const std::string force = force_text(guy);
+    return std::string(guy.name) + (force.empty() ? "" : " ") + force;
+}
+
+/// A line that goes on beyond the frame ends in an arrow at its border.
+void draw_way_out(Scene& scene, Vec3 end_m, ImU32 colour) {
+    Pen& pen = scene.stage.pen();
+    ImageLine l = image_of_line(pen.eye(), scene.rig.head_m, end_m);
+    if (!l.visible) return;
+    const Vec2 end = l.b;
+    if (!cut_to_box(l.a, l.b, pen.frame().min + 3.0, pen.frame().max - 3.0) || glm::length(end - l.b) < 1.0) return;
+    scene.stage.later(end_m, [&pen, l, colour] { pen.arrow_head(l.b, l.b - l.a, 17.0F * pen.unit_px(), colour); });
 }
 
 void draw_guy(Scene& scene, std::size_t i) {
@@ -100,7 +128,11 @@ void draw_guy(Scene& scene, std::size_t i) {
     draw_ground_trace(scene, guy.anchor_m);
     scene.stage.bar(guy.anchor_m, scene.rig.head_m, {ink, guy.slack ? 0 : faded(look.text_halo, 0.8F), lit});
     draw_anchor(scene, guy, lit);
-    scene.stage.label_line(guy_text(guy), rank::tension, look.text, guy.anchor_m, scene.rig.head_m);
+    scene.stage.keep_free(guy.anchor_m, 5.0 * static_cast<double>(unit));
+    draw_way_out(scene, guy.anchor_m, ink.colour);
+    // Seen from above the name stands at the anchor, with its bearing.
+    std::string text = scene.view == View::PlanView ? force_text(guy) : name_and_force(guy);
+    if (!text.empty()) scene.stage.label_line({std::move(text), rank::tension, look.text}, guy.anchor_m, scene.rig.head_m);
 }
 
 /// An arrow on a rope, a little way from the head, along its pull on it.
@@ -109,11 +141,28 @@ void draw_pull_arrow(Scene& scene, Vec3 from_m, Vec3 to_m, double at_share, ImU3
     const Vec3 tip = from_m + at_share * (to_m - from_m);
     scene.stage.later(tip, [&pen, from_m, tip, colour] {
         const auto a = pen.image(from_m), b = pen.image(tip);
-        if (a && b && glm::length(*b - *a) > 14.0) pen.arrow_head(*b, *b - *a, 13.0F * pen.unit_px(), colour);
+        const float size_px = 18.0F * pen.unit_px();
+        if (a && b && glm::length(*b - *a) > static_cast<double>(size_px)) pen.arrow_head(*b, *b - *a, size_px, colour);
     });
 }
 
 void draw_load(Scene& scene, const RopeLine& rope, bool lit);
+
+void draw_haul(Scene& scene, const RopeLine& rope, const Bar& bar) {
+    Pen& pen = scene.stage.pen();
+    const ImU32 colour = bar.ink.colour, inside = scene.stage.look().text_halo;
+    const Vec3 head = scene.rig.head_m, end = rope.haul_m;
+    draw_ground_trace(scene, end);
+    scene.stage.bar(head, end, bar);
+    draw_way_out(scene, end, colour);
+    scene.stage.later(end, [&pen, end, colour, inside] {
+        pen.disc(end, 6.0F * pen.unit_px(), colour);
+        pen.disc(end, 3.0F * pen.unit_px(), inside);
+    });
+    if (rope.pulls) draw_pull_arrow(scene, head, end, std::min(0.6, 1.6 / glm::length(end - head)), colour);
+    const std::string text = rope.pulls ? "haul " + kilonewton_text(rope.haul_side_N) : "haul";
+    scene.stage.label_line({text, rank::side, scene.stage.look().text}, end, head);
+}
 
 void draw_rope(Scene& scene, std::size_t i) {
     const RopeLine& rope = scene.rig.ropes[i];
@@ -127,13 +176,7 @@ void draw_rope(Scene& scene, std::size_t i) {
     if (rope.over_edge) scene.stage.bar(first, rope.load_m, load_side);
     if (rope.pulls) draw_pull_arrow(scene, head, first, rope.over_edge ? 0.6 : 0.4, look.rope);
     if (!rope.same_load) draw_load(scene, rope, load_side.lit);
-    if (!rope.has_haul) return;
-    scene.stage.bar(head, rope.haul_m, {ink, faded(look.text_halo, 0.8F), scene.lit(Part::Haul, i)});
-    draw_ground_trace(scene, rope.haul_m);
-    if (rope.pulls) draw_pull_arrow(scene, head, rope.haul_m, std::min(0.6, 1.6 / glm::length(rope.haul_m - head)), look.rope);
-    std::string text = "haul";
-    if (rope.pulls) text += " " + kilonewton_text(rope.haul_side_N);
-    scene.stage.label_line(std::move(text), rank::side, look.text, rope.haul_m, head);
+    if (rope.has_haul) draw_haul(scene, rope, {ink, load_side.casing, scene.lit(Part::Haul, i)});
 }
 
 /// Corners of a block that hangs from the rope's end: four above, four below.
@@ -168,7 +211,7 @@ void draw_load(Scene& scene, const RopeLine& rope, bool lit) {
     });
     const double half_px = 0.4 * px_per_m(pen.eye(), middle);
     scene.stage.keep_free(middle, 0.6 * half_px);
-    scene.stage.label_point(number_text(rope.load_kg, 0, " kg"), rank::load, look.text, middle, half_px + 34.0);
+    scene.stage.label_round({number_text(rope.load_kg, 0, " kg"), rank::load, look.text}, middle, half_px, {1, 0});
 }
 
 void draw_head(Scene& scene) {
@@ -192,6 +235,7 @@ void draw_head(Scene& scene) {
 void draw_rig(Scene& scene) {
     for (std::size_t i = 0; i < scene.rig.feet_m.size(); ++i) draw_foot(scene, i);
     if (!scene.rig.has_head) return;
+    draw_measured_legs(scene);
     draw_legs(scene);
     for (std::size_t i = 0; i < scene.rig.guys.size(); ++i) draw_guy(scene, i);
     for (std::size_t i = 0; i < scene.rig.ropes.size(); ++i) draw_rope(scene, i);

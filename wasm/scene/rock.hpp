@@ -62,7 +62,7 @@ inline bool hides(const Rock& rock, Vec3 point_m, const Eye& eye) {
         const double above_m = glm::dot(point_m - side.corners_m[0], side.outward), rise = glm::dot(ray, side.outward);
         if (rise < 0.0) from_m = std::max(from_m, above_m / -rise);
         else if (rise > 0.0) to_m = std::min(to_m, -above_m / rise);
-        else if (above_m > 0.0) return false;
+        else if (above_m > -1e-9) return false;   // seen along the surface it lies on
     }
     return to_m - from_m > k_skin_m;
 }

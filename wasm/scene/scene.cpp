@@ -16,17 +16,18 @@ Vec3 within_reach(Vec3 at_m, Vec3 head_m) {
 
 std::vector<Vec3> points_to_fit(const Rig& rig) {
     std::vector<Vec3> points = rig.feet_m;
-    points.push_back({0.0, rig.head_m.y, 0.0});
+    points.push_back({0.0, rig.drawn_head_m.y, 0.0});
+    points.push_back({1.2, rig.drawn_head_m.y, 0.0});   // some of the drop, where the way out is written
     if (!rig.has_head) return points;
-    points.push_back(rig.head_m);
+    points.push_back(rig.drawn_head_m);
     for (const GuyLine& g : rig.guys)
-        if (g.placed) points.push_back(within_reach(g.anchor_m, rig.head_m));
+        if (g.placed) points.push_back(within_reach(g.anchor_m, rig.drawn_head_m));
     for (const RopeLine& r : rig.ropes) points.push_back(r.load_m + 0.5 * r.load_pull);
     return points;
 }
 
 SiteSize site_size(const Rig& rig, const Plan& plan) {
-    constexpr double k_margin_m = 0.9, k_most_m = 60.0;
+    constexpr double k_margin_m = 1.2, k_most_m = 60.0;
     std::vector<Vec3> points = rig.feet_m;
     for (const GuyLine& g : rig.guys)
         if (g.placed) points.push_back(g.anchor_m);

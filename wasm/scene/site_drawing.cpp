@@ -65,11 +65,11 @@ void draw_edge_zone(Pen& pen, const SiteSize& size, double zone_m, const Ink& in
     zone_m = std::min(zone_m, size.back_m);
     if (!(zone_m > 0.0)) return;
     const double low_y = std::max(size.right_y_m, -k_grid_reach_m), high_y = std::min(size.left_y_m, k_grid_reach_m);
-    for (double y = low_y - zone_m; y < high_y; y += 0.4) {
+    for (double y = low_y - zone_m; y < high_y; y += 0.5) {
         Vec2 a{-zone_m, y}, b{0.0, y + zone_m};
         if (cut_to_box(a, b, {-zone_m, low_y}, {0.0, high_y})) pen.line({a.x, a.y, 0}, {b.x, b.y, 0}, ink);
     }
-    pen.line({-zone_m, size.right_y_m, 0}, {-zone_m, size.left_y_m, 0}, {ink.colour, 1.5F * ink.width_px, 6.0F * ink.width_px});
+    pen.line({-zone_m, size.right_y_m, 0}, {-zone_m, size.left_y_m, 0}, {ink.colour | IM_COL32_A_MASK, 1.6F * ink.width_px, 6.0F * ink.width_px});
 }
 
 void draw_sides(Scene& scene, const Rock& rock) {
@@ -95,18 +95,62 @@ void draw_edge_line(Scene& scene, double x_m) {
     pen.line(a, b, {look.edge, 3.5F * pen.unit_px()});
 }
 
-/// A flat arrow over the edge, near the corner of the site that is seen best.
-void draw_out_arrow(Scene& scene) {
+/// Room along the edge that the arrow needs to itself, to each side.
+constexpr double k_arrow_room_m = 0.6;
+
+bool clear_along_edge(const Scene& scene, double y_m) {
+    const auto near = [y_m](const Vec3& p) { return std::abs(p.y - y_m) < k_arrow_room_m && p.x > -1.5; };
+    for (const GuyLine& g : scene.rig.guys)
+        if (g.placed && near(g.anchor_m)) return false;
+    for (const RopeLine& r : scene.rig.ropes)
+        if (near(r.load_m)) return false;
+    return std::none_of(scene.rig.feet_m.begin(), scene.rig.feet_m.end(), near);
+}
+
+bool well_inside(const Pen& pen, Vec3 at_m) {
+    const auto at = pen.image(at_m);
+    const Vec2 margin = 0.08 * (pen.frame().max - pen.frame().min);
+    const Vec2 low = pen.frame().min + margin, high = pen.frame().max - margin;
+    return at && at->x > low.x && at->x < high.x && at->y > low.y && at->y < high.y;
+}
+
+/// Where along the edge the arrow stands: near the end that is nearer to the eye, clear of anchors, in the frame.
+std::optional<double> arrow_place_y(Scene& scene, double tip_x_m) {
+    const Pen& pen = scene.stage.pen();
+    const bool right_first = toward_eye(pen.eye(), {0.0, scene.rig.head_m.y, 0.0}).y < 0.0;
+    const double right_m = scene.size.right_y_m + k_arrow_room_m, left_m = scene.size.left_y_m - k_arrow_room_m;
+    for (double inward = 0.0; inward <= left_m - right_m; inward += 0.25)
+        for (const bool right : {right_first, !right_first}) {
+            const double y = right ? right_m + inward : left_m - inward;
+            if (clear_along_edge(scene, y) && well_inside(pen, {-0.5, y, 0}) && well_inside(pen, {tip_x_m, y, 0})) return y;
+        }
+    return std::nullopt;
+}
+
+/// An arrow in the plane of `tip - tail` and `across` (unit) with its word.
+void draw_out_arrow(Scene& scene, Vec3 tail, Vec3 tip, Vec3 across) {
     Pen& pen = scene.stage.pen();
     const Look& look = scene.stage.look();
-    const double to_right = glm::dot(pen.eye().right, Vec3{0, -1, 0}) + (scene.view == View::PlanView ? 1.0 : 0.0);
-    const double y = to_right > 0.0 ? scene.size.left_y_m - 0.7 : scene.size.right_y_m + 0.7;
-    const double tip_x = scene.plan.edge.opening_m ? std::min(1.1, 0.8 * *scene.plan.edge.opening_m) : 1.1;
-    const Vec3 shaft[] = {{-0.5, y - 0.12, 0}, {tip_x - 0.5, y - 0.12, 0}, {tip_x - 0.5, y + 0.12, 0}, {-0.5, y + 0.12, 0}};
-    const Vec3 head[] = {{tip_x - 0.5, y - 0.36, 0}, {tip_x, y, 0}, {tip_x - 0.5, y + 0.36, 0}};
-    pen.area(shaft, look.text);
-    pen.area(head, look.text);
-    scene.stage.label_point("OUT", rank::out, look.text, {tip_x + 0.15, y, 0}, 26.0);
+    const Vec3 neck = tail + 0.62 * (tip - tail), thin = 0.07 * glm::length(tip - tail) * across, wide = 3.0 * thin;
+    pen.area(std::array{tail - thin, neck - thin, neck + thin, tail + thin}, look.text);
+    pen.area(std::array{neck - wide, tip, neck + wide}, look.text);
+    const auto a = pen.image(tail), b = pen.image(tip);
+    if (!a || !b) return;
+    for (const double share : {0.1, 0.5, 0.9}) scene.stage.keep_free(tail + share * (tip - tail), 0.15 * glm::length(*b - *a));
+    scene.stage.label_round({"OUT", rank::out, look.text}, *b, 5.0, *b - *a);
+}
+
+/// Over the edge, flat like something painted on the ground; from the side upright, above the drop.
+void draw_out(Scene& scene) {
+    const std::optional<double> opening_m = scene.plan.edge.opening_m;
+    const Pen& pen = scene.stage.pen();
+    const double long_m = std::min(1.4, 90.0 * static_cast<double>(pen.unit_px()) / px_per_m(pen.eye(), {0.0, scene.rig.drawn_head_m.y, 0.0}));
+    if (scene.view == View::Elevation) {
+        const Vec3 tail{0.3, scene.rig.drawn_head_m.y, std::max(0.6, 0.85 * scene.rig.drawn_head_m.z)};
+        return draw_out_arrow(scene, tail, tail + Vec3{std::min(0.9, 0.7 * long_m), 0, 0}, {0, 0, 1});
+    }
+    const double tip_x = std::min(0.7 * long_m, 0.8 * opening_m.value_or(HUGE_VAL));
+    if (const auto y = arrow_place_y(scene, tip_x)) draw_out_arrow(scene, {-0.3 * long_m, *y, 0}, {tip_x, *y, 0}, {0, 1, 0});
 }
 
 }  // namespace
@@ -117,14 +161,14 @@ void draw_site(Scene& scene) {
     for (const Rock& rock : scene.rocks) {
         draw_sides(scene, rock);
         const bool standing = rock.section[0].x < rock.section[1].x;
-        const Ink zone{look.hazard, 1.3F * pen.unit_px()};
+        const Ink zone{faded(look.hazard, 0.6F), 1.3F * pen.unit_px()};
         const double zone_m = scene.plan.limits.edge_zone_m;
         if (standing && scene.view != View::Elevation) draw_edge_zone(pen, scene.size, zone_m, zone);
         if (standing && scene.view == View::Elevation)
             pen.line({-zone_m, scene.size.right_y_m, 0}, {0, scene.size.right_y_m, 0}, {look.hazard, 7.0F * pen.unit_px()});
         draw_edge_line(scene, rock.section[1].x);
     }
-    if (scene.view != View::Elevation) draw_out_arrow(scene);
+    draw_out(scene);
 }
 
 }  // namespace guywright::scene

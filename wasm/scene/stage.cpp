@@ -27,6 +27,7 @@ double Stage::boundary(Vec3 a_m, Vec3 b_m, double from, double to) const {
 }
 
 void Stage::bar(Vec3 a_m, Vec3 b_m, const Bar& bar) {
+    if (const auto l = in_frame(a_m, b_m)) lines_.push_back(*l);
     constexpr int k_looks = 24;
     const auto middle_of_look = [](int i) { return (i + 0.5) / k_looks; };
     double start = 0.0;
@@ -64,39 +65,60 @@ void Stage::draw_all() {
     jobs_.clear();
 }
 
-void Stage::label(std::string text, int rank, ImU32 colour, std::vector<Vec2> places_px) {
-    labels_.push_back({std::move(text), rank, colour, std::move(places_px)});
-}
-
-void Stage::label_line(std::string text, int rank, ImU32 colour, Vec3 a_m, Vec3 b_m) {
+std::optional<DrawnLine> Stage::in_frame(Vec3 a_m, Vec3 b_m) const {
     ImageLine l = image_of_line(pen_.eye(), a_m, b_m);
-    if (!l.visible || !cut_to_box(l.a, l.b, pen_.frame().min, pen_.frame().max)) return;
-    std::vector<Vec2> places;
-    for (const double t : {0.55, 0.45, 0.65, 0.35, 0.75, 0.25, 0.88}) places.push_back(l.a + t * (l.b - l.a));
-    label(std::move(text), rank, colour, std::move(places));
+    if (!l.visible || !cut_to_box(l.a, l.b, pen_.frame().min, pen_.frame().max)) return std::nullopt;
+    return DrawnLine{l.a, l.b};
 }
 
-void Stage::label_point(std::string text, int rank, ImU32 colour, Vec3 at_m, double away_px) {
-    const auto at = pen_.image(at_m);
-    if (!at) return;
-    std::vector<Vec2> places;
-    for (const Vec2 d : {Vec2{1, 0}, Vec2{-1, 0}, Vec2{0, -0.6}, Vec2{0, 0.6}}) places.push_back(*at + away_px * d);
-    label(std::move(text), rank, colour, std::move(places));
+void Stage::label_line(LabelText text, Vec2 a, Vec2 b) {
+    const double gap_px = 5.0 * static_cast<double>(pen_.unit_px());
+    labels_.push_back({std::move(text), [a, b, gap_px](Vec2 size_px) { return places_along({a, b}, size_px, gap_px); }});
+}
+
+void Stage::label_line(LabelText text, Vec3 a_m, Vec3 b_m) {
+    if (const auto l = in_frame(a_m, b_m)) label_line(std::move(text), l->a, l->b);
+}
+
+void Stage::label_round(LabelText text, Vec2 at, double away_px, Vec2 first) {
+    labels_.push_back({std::move(text), [at, away_px, first](Vec2 size_px) { return places_round(at, size_px, away_px, first); }});
+}
+
+void Stage::label_round(LabelText text, Vec3 at_m, double away_px, Vec2 first) {
+    if (const auto at = pen_.image(at_m)) label_round(std::move(text), *at, away_px, first);
 }
 
 void Stage::keep_free(Vec3 at_m, double radius_px) {
     if (const auto at = pen_.image(at_m)) taken_.push_back({*at - Vec2{radius_px}, *at + Vec2{radius_px}});
 }
 
+void Stage::keep_clear(Vec2 a, Vec2 b) { lines_.push_back({a, b}); }
+
 void Stage::draw_labels(ImFont* font, float size_px) {
     std::vector<LabelWish> wishes;
     for (const Label& l : labels_) {
-        const ImVec2 size = font->CalcTextSizeA(size_px, FLT_MAX, 0.0F, l.text.c_str());
-        wishes.push_back({{static_cast<double>(size.x) + 6.0, static_cast<double>(size.y)}, l.rank, l.places_px});
+        const ImVec2 size = font->CalcTextSizeA(size_px, FLT_MAX, 0.0F, l.text.words.c_str());
+        // The halo and a hair of air sideways; the line height has air of its own.
+        const Vec2 box_px{static_cast<double>(size.x) + 6.0, static_cast<double>(size.y)};
+        wishes.push_back({box_px, l.text.rank, l.places(box_px)});
     }
-    const auto places = place_labels(wishes, pen_.frame(), taken_);
-    for (std::size_t i = 0; i < places.size(); ++i)
-        if (places[i]) pen_.text(font, size_px, *places[i], labels_[i].text.c_str(), labels_[i].colour, look_.text_halo);
+    const auto places = place_labels(wishes, pen_.frame(), taken_, lines_);
+    for (std::size_t i = 0; i < places.size(); ++i) {
+        const LabelText& text = labels_[i].text;
+        if (places[i]) pen_.text(font, size_px, *places[i], text.words.c_str(), text.colour, look_.text_halo);
+    }
+}
+
+std::vector<Vec3> arc(Vec3 at_m, Vec3 a, Vec3 b, double radius_m) {
+    const double angle = angle_between(a, b);
+    const Vec3 across = glm::length(glm::cross(a, b)) > 1e-9 ? glm::normalize(b - glm::dot(a, b) * a) : Vec3{0.0};
+    std::vector<Vec3> out;
+    constexpr int k_parts = 16;
+    for (int i = 0; i <= k_parts; ++i) {
+        const double turn = angle * i / k_parts;
+        out.push_back(at_m + radius_m * (std::cos(turn) * a + std::sin(turn) * across));
+    }
+    return out;
 }
 
 }  // namespace guywright::scene

@@ -16,6 +16,17 @@ struct Bar {
     bool lit = false;            ///< the slider in hand moves it
 };
 
+/// What a label says. Rank: what a rigger reads first is placed first.
+struct LabelText {
+    std::string words;
+    int rank = 0;
+    ImU32 colour = 0;
+};
+
+namespace rank {
+inline constexpr int dimension = 0, angle = 1, tension = 2, resultant = 3, load = 4, out = 5, side = 6;
+}
+
 /// What is drawn once everything is known: the rig from far to near, then the labels.
 class Stage {
 public:
@@ -26,12 +37,15 @@ public:
     void later(Vec3 where_m, std::function<void()> job);
     void draw_all();
 
-    void label(std::string text, int rank, ImU32 colour, std::vector<Vec2> places_px);
-    /// Along a line, from its middle outward, on whatever of it is in the frame.
-    void label_line(std::string text, int rank, ImU32 colour, Vec3 a_m, Vec3 b_m);
-    /// Round a point: right, left, above, below.
-    void label_point(std::string text, int rank, ImU32 colour, Vec3 at_m, double away_px);
+    /// Beside a line of the image, or of the site as far as it is in the frame.
+    void label_line(LabelText text, Vec2 a, Vec2 b);
+    void label_line(LabelText text, Vec3 a_m, Vec3 b_m);
+    /// Round a point, `away_px` from it, if possible in the direction `first` of the image.
+    void label_round(LabelText text, Vec2 at, double away_px, Vec2 first);
+    void label_round(LabelText text, Vec3 at_m, double away_px, Vec2 first);
+    /// Labels keep off this point, or rather off this line.
     void keep_free(Vec3 at_m, double radius_px);
+    void keep_clear(Vec2 a, Vec2 b);
     void draw_labels(ImFont* font, float size_px);
 
     [[nodiscard]] bool is_hidden(Vec3 at_m) const { return hidden(rocks_, at_m, pen_.eye()); }
@@ -44,12 +58,11 @@ private:
         std::function<void()> draw;
     };
     struct Label {
-        std::string text;
-        int rank;
-        ImU32 colour;
-        std::vector<Vec2> places_px;
+        LabelText text;
+        std::function<std::vector<Vec2>(Vec2 size_px)> places;
     };
     [[nodiscard]] double boundary(Vec3 a_m, Vec3 b_m, double from, double to) const;
+    [[nodiscard]] std::optional<DrawnLine> in_frame(Vec3 a_m, Vec3 b_m) const;
     void visible_bar(Vec3 a_m, Vec3 b_m, const Bar& bar);
 
     Pen& pen_;
@@ -58,6 +71,7 @@ private:
     std::vector<Job> jobs_;
     std::vector<Label> labels_;
     std::vector<ImageBox> taken_;
+    std::vector<DrawnLine> lines_;
 };
 
 /// All that the drawing functions look at.
@@ -73,11 +87,6 @@ struct Scene {
     [[nodiscard]] bool lit(Highlight::Part part, std::size_t index) const { return highlight.part == part && highlight.index == index; }
 };
 
-/// Label ranks: what a rigger reads first is placed first.
-namespace rank {
-inline constexpr int dimension = 0, tension = 1, angle = 2, resultant = 3, load = 4, out = 5, side = 6;
-}
-
 void draw_site(Scene& scene);
 void draw_rig(Scene& scene);
 void draw_forces(Scene& scene);
@@ -87,5 +96,9 @@ void draw_plan_dimensions(Scene& scene);
 /// "0.38 kN" and the like.
 std::string kilonewton_text(double force_N);
 std::string number_text(double value, int decimals, const char* unit);
+inline std::string degree_text(double value_deg) { return number_text(value_deg, 0, "\xC2\xB0"); }
+
+/// Points of the arc round `at_m` from the unit vector a to b, the shorter way.
+std::vector<Vec3> arc(Vec3 at_m, Vec3 a, Vec3 b, double radius_m);
 
 }  // namespace guywright::scene
