@@ -25,8 +25,9 @@ constexpr int k_frames_from_finger_up_to_hover_end = 3;
 /// A finger (more so a gloved one) wanders on a tap: about 2.5 mm is still no drag.
 constexpr float k_drag_threshold_px = 15.0F;
 
-int on_sdl_event(void* shell, SDL_Event*) {
-    static_cast<Shell*>(shell)->wake();
+int on_sdl_event(void* shell, SDL_Event* event) {
+    // SDL marks the end of each poll with an event of its own: waking for it would draw for ever.
+    if (event->type != SDL_POLLSENTINEL) static_cast<Shell*>(shell)->wake();
     return 0;
 }
 
@@ -120,6 +121,9 @@ void Shell::take_events() {
 void Shell::take_event(const SDL_Event& event) {
     if (event.type == SDL_FINGERDOWN) frames_to_hover_end_ = 0;
     if (event.type == SDL_FINGERUP) frames_to_hover_end_ = k_frames_from_finger_up_to_hover_end;
+    // SDL reports no motion for a finger that comes down where it last was, but we have moved the pointer away since.
+    if (event.type == SDL_MOUSEBUTTONDOWN)
+        ImGui::GetIO().AddMousePosEvent(static_cast<float>(event.button.x), static_cast<float>(event.button.y));
     ImGui_ImplSDL2_ProcessEvent(&event);
 }
 
