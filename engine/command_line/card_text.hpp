@@ -34,7 +34,8 @@ inline std::string margins(const CardView& v) {
     std::string out;
     std::size_t shown = 0;
     for (const Check& c : v.e.closest) {
-        if (!c.has_margin || shown == k_margins_shown) continue;
+        const bool fallen = c.id == CheckId::Standing && c.status == CheckStatus::Fail;   // no number says how far from standing
+        if (!c.has_margin || fallen || shown == k_margins_shown) continue;
         out += margin_line(v, c);
         ++shown;
     }
