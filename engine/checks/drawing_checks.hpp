@@ -1,4 +1,5 @@
 #pragma once
+#include "engine/base/tolerances.hpp"
 #include "engine/cases/outcome.hpp"
 #include "engine/checks/check.hpp"
 #include "engine/model/geometry.hpp"
@@ -13,10 +14,14 @@ inline constexpr double k_hanging_m = 0.3;
 /// Angles this close to a limit are on it, degrees.
 inline constexpr double k_angle_rounding_deg = 1e-9;
 
-/// Largest gap between neighbouring guy bearings seen from the plumb point, degrees; 360 with one guy or none.
+/// Largest gap between neighbouring guy bearings seen from the plumb point, degrees; 360 with one guy or none. An anchor
+/// straight under the head lies on no bearing.
 inline double largest_bearing_gap_deg(const Model& m) {
     Bounded<double, k_max_guys> bearings;
-    for (const Guy& g : m.guys) bearings.push_back(bearing_deg_of(g.anchor_m - m.drawn_head_m));
+    for (const Guy& g : m.guys) {
+        const Vec3 offset_m = g.anchor_m - m.drawn_head_m;
+        if (std::hypot(offset_m.x, offset_m.y) > k_same_point_m) bearings.push_back(bearing_deg_of(offset_m));
+    }
     if (bearings.empty()) return 360.0;
     std::sort(bearings.begin(), bearings.end());
     double gap_deg = 360.0 - (bearings[bearings.size() - 1] - bearings[0]);

@@ -29,12 +29,13 @@ inline guywright::Plan steep_plan() {
     return p;
 }
 
-/// A rig that must be GO: foot 2 m back, leaning 22 degrees forward, flat guys of doubled cord, 200 kg.
+/// A rig that must be GO: foot 2.2 m back, leaning 22 degrees forward onto the pull, flat guys of tripled cord, 200 kg.
 inline guywright::Plan sound_plan() {
     guywright::Plan p = steep_plan();
-    p.frame.legs[0].foot_m = {-2.0, 0.0, 0.0};
+    p.title = "Quarry dam inspection";
+    p.frame.legs[0].foot_m = {-2.2, 0.0, 0.0};
     p.frame.lean_deg = 22.0;
-    p.guys = {guy("back", 180.0, 30.0, 3), guy("right", 60.0, 30.0, 3), guy("left", 300.0, 30.0, 3)};
+    p.guys = {guy("back", 180.0, 22.0, 3), guy("right", 72.0, 34.0, 3), guy("left", 288.0, 34.0, 3)};
     return p;
 }
 
