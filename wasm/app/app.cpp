@@ -1,71 +1,74 @@
 #include "wasm/app/app.hpp"
 
 #include <imgui.h>
+#include <nlohmann/json.hpp>
+
+#include "engine/codec/plan_codec.hpp"
+
+#include "wasm/screens/items.hpp"
+#include "wasm/screens/screen.hpp"
+#include "wasm/widgets/verdict_mark.hpp"
 
 namespace guywright::app {
 namespace {
 
-constexpr float k_gap_px = 16.0F;
-constexpr float k_target_px = 96.0F;
+using Json = nlohmann::ordered_json;
 
-template <class R>
-bool button(const char* label, R& rect, float width_px) {
-    const bool pressed = ImGui::Button(label, {width_px, k_target_px});
-    const ImVec2 from = ImGui::GetItemRectMin(), size = ImGui::GetItemRectSize();
-    rect = {from.x, from.y, size.x, size.y};
-    return pressed;
+Json box_json(const widgets::Box& b) { return {{"x", b.x}, {"y", b.y}, {"width", b.w}, {"height", b.h}}; }
+
+void begin_canvas(const View& view) {
+    ImGui::SetNextWindowPos({0.0F, 0.0F});
+    ImGui::SetNextWindowSize({view.width_px, view.height_px});
+    ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, {0.0F, 0.0F});
+    ImGui::PushStyleVar(ImGuiStyleVar_WindowBorderSize, 0.0F);
+    ImGui::Begin("canvas", nullptr,
+                 ImGuiWindowFlags_NoDecoration | ImGuiWindowFlags_NoMove | ImGuiWindowFlags_NoSavedSettings | ImGuiWindowFlags_NoBackground |
+                     ImGuiWindowFlags_NoBringToFrontOnFocus | ImGuiWindowFlags_NoScrollWithMouse);
 }
 
-template <class R>
-std::string widget(const char* id, const char* label, const std::string& value, const R& r) {
-    return std::string(R"({"id":")") + id + R"(","label":")" + label + R"(","value":")" + value + R"(","rect":{"x":)" +
-           std::to_string(r.x) + R"(,"y":)" + std::to_string(r.y) + R"(,"width":)" + std::to_string(r.width) +
-           R"(,"height":)" + std::to_string(r.height) + "}}";
+void end_canvas() {
+    ImGui::End();
+    ImGui::PopStyleVar(2);
 }
 
 }  // namespace
 
 void App::draw(const View& view, const Fonts& fonts) {
-    ImGui::SetNextWindowPos({view.inset_left_px, view.inset_top_px});
-    ImGui::SetNextWindowSize({view.width_px - view.inset_left_px - view.inset_right_px,
-                              view.height_px - view.inset_top_px - view.inset_bottom_px});
-    ImGui::Begin("main", nullptr, ImGuiWindowFlags_NoDecoration | ImGuiWindowFlags_NoMove | ImGuiWindowFlags_NoSavedSettings);
-    const float width_px = ImGui::GetContentRegionAvail().x;
-    ImGui::PushFont(fonts.huge);
-    ImGui::TextUnformatted("NOT CHECKED");
-    ImGui::PopFont();
-    ImGui::PushFont(fonts.large);
-    ImGui::Text("Taps: %d", taps_);
-    if (button("Tap", tap_rect_, width_px)) {
-        ++taps_;
-        save_wanted_ = true;
-    }
-    ImGui::Dummy({0.0F, k_gap_px});
-    if (button("Open a plan", open_rect_, width_px)) open_wanted_ = true;
-    ImGui::PopFont();
-    ImGui::TextWrapped("%s", opened_.c_str());
-    ImGui::End();
+    begin_canvas(view);
+    mirror_.clear();
+    std::vector<Command> wishes;
+    widgets::Ui ui{*ImGui::GetWindowDrawList(), fonts, widgets::theme(state_.theme), mirror_, hand_, wishes};
+    screens::draw_screen(ui, state_, view);
+    end_canvas();
+    for (const Command& wish : wishes) apply(state_, wish);
+    if (!ImGui::IsAnyItemActive()) end_gesture(state_);
+    wants_frame_ = !wishes.empty();
 }
 
-bool App::wants_frame() const { return false; }
+bool App::wants_frame() const { return wants_frame_; }
 
-void App::open_plan(std::string_view text) {
-    opened_ = std::to_string(text.size()) + " characters opened";
-    if (text.substr(0, 5) == "taps=") taps_ = std::atoi(std::string(text.substr(5)).c_str());
-}
+void App::open_plan(std::string_view text) { app::open_plan(state_, text); }
 
 std::string App::state_json() const {
-    return R"({"screen":"start","verdict":"NOT CHECKED","opened":")" + opened_ + R"(","widgets":[)" +
-           widget("tap", "Tap", std::to_string(taps_), tap_rect_) + "," + widget("open", "Open a plan", "", open_rect_) + "]}";
+    Json widgets = Json::array();
+    for (const widgets::MirrorEntry& m : mirror_)
+        widgets.push_back({{"id", m.id}, {"kind", m.kind}, {"label", m.label}, {"value", m.value}, {"rect", box_json(m.box)}});
+    const Json out = {{"screen", state_.message.empty() ? state_.menu_open ? "Menu" : state_.keypad ? "Keypad" : screens::title_of(state_.step) : "Message"},
+                      {"verdict", widgets::verdict_word(state_.evaluation.verdict)},
+                      {"check_code", state_.check_code},
+                      {"title", state_.plan.title},
+                      {"not_measured", state_.plan.not_measured},
+                      {"widgets", std::move(widgets)}};
+    return out.dump(-1, ' ', false, Json::error_handler_t::replace);
 }
 
 std::optional<std::string> App::take_save() {
-    if (!std::exchange(save_wanted_, false)) return std::nullopt;
-    return "taps=" + std::to_string(taps_);
+    if (!std::exchange(state_.save_wanted, false)) return std::nullopt;
+    return write_plan(state_.plan);
 }
 
-std::optional<std::pair<std::string, std::string>> App::take_download() { return std::nullopt; }
+std::optional<std::pair<std::string, std::string>> App::take_download() { return std::exchange(state_.download, std::nullopt); }
 
-bool App::take_open_request() { return std::exchange(open_wanted_, false); }
+bool App::take_open_request() { return std::exchange(state_.open_wanted, false); }
 
 }  // namespace guywright::app

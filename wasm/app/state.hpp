@@ -1,0 +1,47 @@
+#pragma once
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "engine/verdict/evaluate.hpp"
+#include "wasm/app/command.hpp"
+#include "wasm/scene/scene.hpp"
+#include "wasm/widgets/theme.hpp"
+
+namespace guywright::app {
+
+/// Exact entry of one number, in the unit shown.
+struct Keypad {
+    std::string path;
+    std::string typed;
+    std::string fault;   ///< why the last try was not taken
+};
+
+/// Plans before and after, one entry per gesture.
+struct History {
+    std::vector<Plan> past, future;
+};
+
+/// Everything the app knows. Only apply() changes it.
+struct State {
+    Plan plan;
+    Evaluation evaluation;          ///< always of `plan`
+    std::string check_code;         ///< always of `plan`; empty while something is missing
+    History history;
+    std::optional<Plan> before_gesture;   ///< set from the first change of a gesture until the finger is up
+    Step step = Step::Edge;
+    std::size_t item = 0;           ///< an item of the page shown; past the end: the last page
+    std::string wanted_path;        ///< a slider to be found on the step, instead of `item`
+    bool menu_open = false;
+    std::optional<Keypad> keypad;
+    std::string message;            ///< something the person has to read and close
+    std::string last_touched;       ///< path whose part of the scene is lit up
+    widgets::ThemeName theme = widgets::ThemeName::Sun;
+    scene::Camera camera;
+    scene::View view = scene::View::Free;
+    std::size_t shown_case = k_holding;
+    bool save_wanted = false, open_wanted = false;
+    std::optional<std::pair<std::string, std::string>> download;
+};
+
+}  // namespace guywright::app

@@ -1,0 +1,28 @@
+#pragma once
+
+struct ImFont;
+
+namespace guywright::app {
+
+/// What the shell knows of the screen. All lengths in CSS pixels.
+struct View {
+    float width_px = 0.0F;
+    float height_px = 0.0F;
+    float pixel_ratio = 1.0F;  ///< device pixels per CSS pixel
+    float inset_top_px = 0.0F;  ///< kept free by the device: camera, rounded corner, home bar
+    float inset_right_px = 0.0F;
+    float inset_bottom_px = 0.0F;
+    float inset_left_px = 0.0F;
+    bool reduced_motion = false;
+};
+
+/// 18, 18 bold, 28 bold and 44 bold CSS px. `huge` holds Basic Latin and a few signs only.
+/// Pixel sizes follow the screen, so these pointers hold for one frame.
+struct Fonts {
+    ImFont* text = nullptr;
+    ImFont* strong = nullptr;
+    ImFont* large = nullptr;
+    ImFont* huge = nullptr;
+};
+
+}  // namespace guywright::app

@@ -1,0 +1,60 @@
+#include <array>
+
+#include "engine/plan/fault_text.hpp"
+#include "engine/plan/numbers.hpp"
+#include "wasm/screens/inputs.hpp"
+#include "wasm/screens/parts.hpp"
+
+namespace guywright::screens {
+namespace {
+
+using widgets::Box;
+using widgets::ButtonLook;
+using widgets::Ui;
+
+constexpr std::array<std::string_view, 12> k_keys{"7", "8", "9", "4", "5", "6", "1", "2", "3", "-", "0", "."};
+constexpr float k_between_px = 10.0F;
+
+/// "allowed 2 to 88 °", in the unit and with the sign shown.
+std::string allowed_text(const Input& input, const Range& range) {
+    const double a = input.sign * range.min, b = input.sign * range.max;
+    return "allowed " + number_text(std::min(a, b)) + " to " + number_text(std::max(a, b)) + " " + std::string(input.unit);
+}
+
+void draw_keys(Ui& ui, Box box) {
+    const float high = (box.h - 3.0F * k_between_px) / 4.0F;
+    const float wide = (box.w - 3.0F * k_between_px) / 4.0F;
+    Box side = box.cut_right(wide, k_between_px);
+    if (widgets::button(ui, side.cut_top(high, k_between_px), {"key <", "Delete", ButtonLook::Plain, true, true})) ui.wish(app::PressKey{'<'});
+    if (widgets::button(ui, side.cut_top(high, k_between_px), {"key cancel", "Cancel"})) ui.wish(app::CloseKeypad{});
+    if (widgets::button(ui, side, {"key take", "Take it", ButtonLook::Action})) ui.wish(app::TakeKeypad{});
+    Box row{};
+    for (std::size_t i = 0; i < k_keys.size(); ++i) {
+        if (i % 3 == 0) row = box.cut_top(high, k_between_px);
+        const std::string id = "key " + std::string(k_keys[i]);
+        if (widgets::button(ui, row.cut_left(wide, k_between_px), {id, k_keys[i] == "-" ? std::string_view("\u2212") : k_keys[i]}))
+            ui.wish(app::PressKey{k_keys[i][0]});
+    }
+}
+
+}  // namespace
+
+void draw_keypad(Ui& ui, const app::State& state, Box box) {
+    const app::Keypad& pad = *state.keypad;
+    const Input* input = find_input(pad.path);
+    Plan copy = state.plan;
+    const NumberRef number = find_number(copy, pad.path);
+    if (input == nullptr || !number) return ui.wish(app::CloseKeypad{});
+    write_line(ui, ui.fonts.large, box.cut_top(34.0F, 4.0F), input->label, ui.theme.ink);
+    const std::string hint = pad.fault.empty() ? allowed_text(*input, number.range) : pad.fault;
+    const float tall = widgets::text_height(ui.fonts.strong, hint, box.w);
+    const Box entry = box.cut_top(60.0F, 6.0F);
+    ui.draw.AddRect(entry.min(), entry.max(), ui.theme.ink, 8.0F, 0, 3.0F);
+    const std::string typed = pad.typed.empty() ? "now " + shown_value(*input, number.get()) : pad.typed + " " + std::string(input->unit);
+    write_line(ui, pad.typed.empty() ? ui.fonts.text : ui.fonts.huge, entry.inner(8.0F), typed, ui.theme.ink, widgets::Align::Right);
+    widgets::write(ui, ui.fonts.strong, box.cut_top(tall, 10.0F), hint, ui.theme.ink);
+    ui.mirror.push_back({"keypad", "text", hint, pad.typed, entry});
+    draw_keys(ui, {box.x, box.y, box.w, std::min(box.h, 4.0F * 110.0F)});
+}
+
+}  // namespace guywright::screens

@@ -1,0 +1,21 @@
+#pragma once
+#include "wasm/app/state.hpp"
+#include "wasm/widgets/ui.hpp"
+
+// The pieces of the screen; screen.cpp puts them together.
+namespace guywright::screens {
+
+/// Verdict and what governs it. Always in view; a tap leads to the card.
+void draw_strip(widgets::Ui& ui, const app::State& state, const widgets::Box& box);
+/// The site, turned by the finger, with keys for the view and the case shown.
+void draw_site(widgets::Ui& ui, const app::State& state, const widgets::Box& box);
+/// The step in hand: as many sliders as fit, and the way on and back.
+void draw_walk(widgets::Ui& ui, const app::State& state, widgets::Box box);
+/// Steps, plans, theme.
+void draw_menu(widgets::Ui& ui, const app::State& state, widgets::Box box);
+/// Exact entry of one number.
+void draw_keypad(widgets::Ui& ui, const app::State& state, widgets::Box box);
+/// Something that has to be read and closed.
+void draw_message(widgets::Ui& ui, const app::State& state, widgets::Box box);
+
+}  // namespace guywright::screens

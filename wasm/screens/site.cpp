@@ -1,0 +1,56 @@
+#include "engine/codec/english.hpp"
+#include "engine/codec/sentences.hpp"
+#include "wasm/screens/inputs.hpp"
+#include "wasm/screens/parts.hpp"
+
+namespace guywright::screens {
+namespace {
+
+using widgets::Box;
+using widgets::Ui;
+
+std::string_view view_label(scene::View view) {
+    switch (view) {
+        case scene::View::Free: return "Turn";
+        case scene::View::PlanView: return "From above";
+        case scene::View::Elevation: return "From the side";
+    }
+    return "";
+}
+
+scene::Highlight lit_up(const app::State& s) {
+    const Input* input = find_input(s.last_touched);
+    if (input == nullptr) return {};
+    return {input->part, index_in(s.last_touched)};
+}
+
+/// A key on the picture, readable on whatever lies under it.
+bool picture_key(Ui& ui, const Box& box, std::string_view id, const std::string& label) {
+    return widgets::button(ui, box, {id, label});
+}
+
+}  // namespace
+
+void draw_site(Ui& ui, const app::State& state, const Box& box) {
+    ui.draw.PushClipRect(box.min(), box.max(), true);
+    scene::draw(ui.draw, ui.fonts.strong, 18.0F, {box.min(), box.max()}, state.camera, state.view, state.plan, state.evaluation,
+                state.shown_case, lit_up(state), ui.theme.scene);
+    ui.draw.PopClipRect();
+    Box keys = Box{box.x, box.y, box.w, box.h}.inner(8.0F);
+    keys = keys.cut_bottom(widgets::k_target_px);
+    const float wide = std::min(170.0F, (keys.w - widgets::k_gap_px) / 2.0F);
+    if (picture_key(ui, keys.cut_right(wide), "view", std::string(view_label(state.view)))) ui.wish(app::NextView{});
+    if (state.shown_case < state.evaluation.outcomes.size()) {
+        const Case& setup = state.evaluation.outcomes[state.shown_case].setup;
+        if (picture_key(ui, keys.cut_left(wide), "case", case_name(k_english, state.plan, setup))) ui.wish(app::NextCase{});
+    }
+    widgets::touch(ui, {box.x, box.y, box.w, box.h - widgets::k_target_px - 16.0F}, "scene");
+    if (ImGui::IsItemActive() && ImGui::IsMouseDragging(ImGuiMouseButton_Left)) {
+        const ImVec2 moved = ImGui::GetIO().MouseDelta;
+        if (moved.x != 0.0F || moved.y != 0.0F) ui.wish(app::TurnScene{moved.x, moved.y});
+    }
+    if (ImGui::IsItemHovered() && ImGui::GetIO().MouseWheel != 0.0F) ui.wish(app::ZoomScene{ImGui::GetIO().MouseWheel > 0.0F ? 1.1F : 1.0F / 1.1F});
+    ui.mirror.push_back({"scene", "image", "The site", "", box});
+}
+
+}  // namespace guywright::screens

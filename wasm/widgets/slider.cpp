@@ -1,0 +1,96 @@
+#include "wasm/widgets/slider.hpp"
+
+#include <cmath>
+
+namespace guywright::widgets {
+namespace {
+
+constexpr float k_head_px = 44.0F;
+constexpr float k_thumb_px = 30.0F;
+constexpr float k_rail_px = 8.0F;
+constexpr float k_ends_px = 20.0F;   ///< line with the range, below the rail
+
+double shown(const SliderText& t) { return t.input.sign * t.value; }
+
+/// The nearest whole number of steps.
+double stepped(const screens::Input& input, double value) { return std::round(value / input.step) * input.step; }
+
+/// Nudging a bearing past north goes round; everything else stops at the ends of its slider, unless it is past them already.
+double nudged(const screens::Input& input, double from, double steps) {
+    double to = stepped(input, from + steps * input.step);
+    const bool turns = input.from == 0.0 && input.to == 360.0;
+    if (turns) return to < 0.0 ? to + 360.0 : to >= 360.0 ? to - 360.0 : to;
+    if (steps > 0.0) return from > input.to ? from : std::min(to, input.to);
+    return from < input.from ? from : std::max(to, input.from);
+}
+
+void wish_value(Ui& ui, const SliderText& t, double to) { ui.wish(app::SetNumber{std::string(t.path), t.input.sign * to}); }
+
+void draw_head(Ui& ui, Box row, const SliderText& t) {
+    const std::string value = t.measured ? screens::shown_value(t.input, t.value) : "not entered";
+    const float wide = std::max(96.0F, text_width(t.measured ? ui.fonts.large : ui.fonts.strong, value) + 24.0F);
+    const Box value_box = row.cut_right(wide, 8.0F);
+    const Box reach{value_box.x, value_box.y - 14.0F, value_box.w, k_target_px};
+    if (touch(ui, reach, std::string("value ") + std::string(t.path))) ui.wish(app::OpenKeypad{std::string(t.path)});
+    ui.draw.AddRectFilled(value_box.min(), value_box.max(), ui.theme.raised, 6.0F);
+    ui.draw.AddRect(value_box.min(), value_box.max(), ui.theme.ink, 6.0F, 0, 2.0F);
+    write_line(ui, t.measured ? ui.fonts.large : ui.fonts.strong, value_box.inner(6.0F), value, ui.theme.ink, Align::Centre);
+    ui.mirror.push_back({std::string("value ") + std::string(t.path), "button", std::string(t.input.label), value, reach});
+    if (!t.error.empty()) {
+        const Box error = row.cut_right(text_width(ui.fonts.text, t.error), 8.0F);
+        write_line(ui, ui.fonts.text, error, t.error, ui.theme.ink, Align::Right);
+    }
+    write_line(ui, ui.fonts.strong, row, t.input.label, ui.theme.ink);
+}
+
+void draw_rail(Ui& ui, const Box& track, const SliderText& t, bool held) {
+    const float share = static_cast<float>(std::clamp((shown(t) - t.input.from) / (t.input.to - t.input.from), 0.0, 1.0));
+    const float y = track.y + (track.h - k_ends_px) / 2.0F;
+    const float left = track.x + k_thumb_px / 2.0F, right = track.x + track.w - k_thumb_px / 2.0F;
+    const float x = left + share * (right - left);
+    const ImU32 ink = ui.theme.ink;
+    ui.draw.AddRectFilled({left, y - k_rail_px / 2.0F}, {right, y + k_rail_px / 2.0F}, ui.theme.raised, 4.0F);
+    ui.draw.AddRect({left, y - k_rail_px / 2.0F}, {right, y + k_rail_px / 2.0F}, ink, 4.0F, 0, 2.0F);
+    if (t.measured) ui.draw.AddRectFilled({left, y - k_rail_px / 2.0F}, {x, y + k_rail_px / 2.0F}, ink, 4.0F);
+    const ImVec2 from{x - k_thumb_px / 2.0F, y - 22.0F}, to{x + k_thumb_px / 2.0F, y + 22.0F};
+    ui.draw.AddRectFilled(from, to, !t.measured ? ui.theme.field : held ? ui.theme.action : ink, 7.0F);
+    ui.draw.AddRect(from, to, ink, 7.0F, 0, 3.0F);
+    for (const float shift : {-5.0F, 5.0F})
+        ui.draw.AddLine({x + shift, y - 10.0F}, {x + shift, y + 10.0F}, t.measured ? ui.theme.field : ink, 2.0F);
+    Box ends{track.x, track.y + track.h - k_ends_px, track.w, k_ends_px};
+    write_line(ui, ui.fonts.text, ends, screens::shown_number(t.input, t.input.sign * t.input.from), ink);
+    write_line(ui, ui.fonts.text, ends, screens::shown_number(t.input, t.input.sign * t.input.to), ink, Align::Right);
+}
+
+void drag(Ui& ui, const Box& track, const SliderText& t) {
+    if (ImGui::IsItemActivated()) ui.hand = {std::string(t.path), shown(t)};
+    if (!ImGui::IsItemActive() || ui.hand.path != t.path || !ImGui::IsMouseDragging(ImGuiMouseButton_Left)) return;
+    const double moved = ImGui::GetMouseDragDelta(ImGuiMouseButton_Left).x / (track.w - k_thumb_px);
+    const double low = std::min(t.input.from, ui.hand.from_value), high = std::max(t.input.to, ui.hand.from_value);
+    const double to = std::clamp(stepped(t.input, ui.hand.from_value + moved * (t.input.to - t.input.from)), low, high);
+    if (to != shown(t) || !t.measured) wish_value(ui, t, to);
+}
+
+}  // namespace
+
+float slider_height(const Ui& ui, const SliderText& text, float width) {
+    return k_head_px + text_height(ui.fonts.text, text.input.how, width) + 4.0F + k_target_px;
+}
+
+void slider(Ui& ui, Box box, const SliderText& t) {
+    const std::string path(t.path);
+    draw_head(ui, box.cut_top(k_head_px), t);
+    write(ui, ui.fonts.text, box, t.input.how, ui.theme.ink);
+    Box row = box.cut_bottom(k_target_px);
+    if (button(ui, row.cut_left(k_target_px, 10.0F), {"less " + path, "\u2212", ButtonLook::Plain, true, true}))
+        wish_value(ui, t, nudged(t.input, shown(t), -1.0));
+    if (button(ui, row.cut_right(k_target_px, 10.0F), {"more " + path, "+", ButtonLook::Plain, true, true}))
+        wish_value(ui, t, nudged(t.input, shown(t), 1.0));
+    touch(ui, row, "slide " + path);
+    drag(ui, row, t);
+    draw_rail(ui, row, t, ImGui::IsItemActive());
+    ui.mirror.push_back({"slide " + path, "slider", std::string(t.input.label),
+                         t.measured ? screens::shown_number(t.input, t.value) : "not entered", row});
+}
+
+}  // namespace guywright::widgets

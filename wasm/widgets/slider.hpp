@@ -1,0 +1,20 @@
+#pragma once
+#include "wasm/screens/inputs.hpp"
+#include "wasm/widgets/ui.hpp"
+
+namespace guywright::widgets {
+
+/// One number of the plan as a full-width slider between two nudge keys, with label, value (tap it for the keypad) and how to
+/// measure it. Dragging is relative: the thumb never jumps to the finger.
+struct SliderText {
+    const screens::Input& input;
+    std::string_view path;
+    double value;              ///< plan unit
+    bool measured;
+    std::string error;         ///< "± 3°", empty where none
+};
+
+[[nodiscard]] float slider_height(const Ui& ui, const SliderText& text, float width);
+void slider(Ui& ui, Box box, const SliderText& text);
+
+}  // namespace guywright::widgets

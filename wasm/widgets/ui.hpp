@@ -1,0 +1,63 @@
+#pragma once
+#include <imgui.h>
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "wasm/app/command.hpp"
+#include "wasm/app/view.hpp"
+#include "wasm/widgets/mirror.hpp"
+#include "wasm/widgets/theme.hpp"
+
+namespace guywright::widgets {
+
+/// Smallest side of anything to be touched with a glove, and the gap between two of them, CSS px.
+inline constexpr float k_target_px = 72.0F;
+inline constexpr float k_gap_px = 16.0F;
+inline constexpr float k_line_px = 24.0F;   ///< height of one line of the 18 px face
+
+/// What is being dragged: the value it had when the finger came down.
+struct Hand {
+    std::string path;
+    double from_value = 0.0;
+};
+
+/// Everything a screen needs to draw itself and to say what the person wants. Screens change nothing themselves.
+struct Ui {
+    ImDrawList& draw;
+    const app::Fonts& fonts;
+    const Theme& theme;
+    Mirror& mirror;
+    Hand& hand;
+    std::vector<app::Command>& wishes;
+
+    void wish(app::Command c) { wishes.push_back(std::move(c)); }
+};
+
+enum class Align : unsigned char { Left, Centre, Right };
+
+/// Height of `text` wrapped to `width` in `font`.
+[[nodiscard]] float text_height(ImFont* font, std::string_view text, float width);
+[[nodiscard]] float text_width(ImFont* font, std::string_view text);
+
+/// Wrapped text from the top left of the box; returns its height. Nothing is cut: what does not fit is drawn all the same,
+/// so measure first.
+float write(Ui& ui, ImFont* font, const Box& box, std::string_view text, ImU32 colour);
+/// One line, centred vertically; shortened with an ellipsis where it would not fit.
+void write_line(Ui& ui, ImFont* font, const Box& box, std::string_view text, ImU32 colour, Align align = Align::Left);
+
+enum class ButtonLook : unsigned char { Plain, Action, Chosen };
+struct ButtonText {
+    std::string_view id, label;
+    ButtonLook look = ButtonLook::Plain;
+    bool enabled = true;
+    bool repeats = false;   ///< goes on while held
+};
+/// True in the frame in which it is let go inside (or, repeating, at every repeat).
+bool button(Ui& ui, const Box& box, const ButtonText& text);
+
+/// The touchable area alone, for widgets that draw themselves.
+bool touch(Ui& ui, const Box& box, std::string_view id, bool repeats = false);
+
+}  // namespace guywright::widgets
