@@ -50,10 +50,10 @@ void draw_foot_distance(Scene& scene, Vec3 foot_m) {
 }
 
 void draw_face_angle(Scene& scene) {
-    const double face = radians(scene.plan.edge.face_deg), radius_m = 0.3 * scene.rig.slope_m;
+    const double face = radians(scene.edge.face_deg), radius_m = 0.3 * scene.rig.slope_m;
     const Vec3 edge{0.0, scene.size.right_y_m, 0.0}, fall{std::cos(face), 0.0, -std::sin(face)};
     scene.stage.pen().line(edge, edge + Vec3{1.6 * radius_m, 0, 0}, broken(dimension_ink(scene)));
-    draw_angle(scene, edge, {1, 0, 0}, fall, radius_m, degree_text(scene.plan.edge.face_deg));
+    draw_angle(scene, edge, {1, 0, 0}, fall, radius_m, degree_text(scene.edge.face_deg));
 }
 
 struct Bearing {

@@ -45,7 +45,8 @@ void Pen::dashes(Vec2 a, Vec2 b, const Ink& ink) {
 }
 
 void Pen::area(std::span<const Vec3> corners_m, ImU32 colour) {
-    const std::vector<Vec2> image = image_of_polygon(eye_, corners_m);
+    // A hair more than the frame, so that the smoothed border falls outside.
+    const std::vector<Vec2> image = cut_to_box(image_of_polygon(eye_, corners_m), frame_.min - 4.0, frame_.max + 4.0);
     image_area(image, colour);
 }
 
@@ -66,17 +67,23 @@ void Pen::outline(std::span<const Vec3> corners_m, const Ink& ink) {
     for (std::size_t i = 0; i < corners_m.size(); ++i) line(corners_m[i], corners_m[(i + 1) % corners_m.size()], ink);
 }
 
+bool Pen::near_frame(Vec2 at, double reach_px) const {
+    return at.x > frame_.min.x - reach_px && at.x < frame_.max.x + reach_px && at.y > frame_.min.y - reach_px && at.y < frame_.max.y + reach_px;
+}
+
 void Pen::disc(Vec3 at_m, float radius_px, ImU32 colour) {
-    if (const auto at = image(at_m)) list_.AddCircleFilled(imvec(*at), radius_px, colour);
+    const auto at = image(at_m);
+    if (at && near_frame(*at, static_cast<double>(radius_px))) list_.AddCircleFilled(imvec(*at), radius_px, colour);
 }
 
 void Pen::ring(Vec3 at_m, float radius_px, const Ink& ink) {
-    if (const auto at = image(at_m)) list_.AddCircle(imvec(*at), radius_px, ink.colour, 0, ink.width_px);
+    const auto at = image(at_m);
+    if (at && near_frame(*at, static_cast<double>(radius_px))) list_.AddCircle(imvec(*at), radius_px, ink.colour, 0, ink.width_px);
 }
 
 void Pen::arrow_head(Vec2 tip, Vec2 direction, float length_px, ImU32 colour) {
     const double size = glm::length(direction);
-    if (size < 1e-9) return;
+    if (size < 1e-9 || !near_frame(tip, static_cast<double>(length_px))) return;
     const Vec2 along = direction * (static_cast<double>(length_px) / size), across = 0.42 * Vec2{-along.y, along.x};
     image_area(std::array{tip, tip - along + across, tip - along - across}, colour);
 }

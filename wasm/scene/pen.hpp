@@ -42,6 +42,7 @@ public:
     [[nodiscard]] std::optional<Vec2> image(Vec3 at_m) const;
 
 private:
+    [[nodiscard]] bool near_frame(Vec2 at, double reach_px) const;
     void dashes(Vec2 a, Vec2 b, const Ink& ink);
 
     ImDrawList& list_;

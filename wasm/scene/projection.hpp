@@ -100,6 +100,25 @@ inline bool cut_to_box(Vec2& a, Vec2& b, Vec2 min, Vec2 max) {
     return true;
 }
 
+/// The part of a convex polygon inside the box; empty if there is none.
+inline std::vector<Vec2> cut_to_box(std::vector<Vec2> corners, Vec2 min, Vec2 max) {
+    const auto keep = [&corners](auto room) {   // room(p) >= 0: inside this side of the box
+        std::vector<Vec2> kept;
+        for (std::size_t i = 0; i < corners.size(); ++i) {
+            const Vec2 a = corners[i], b = corners[(i + 1) % corners.size()];
+            const double ra = room(a), rb = room(b);
+            if (ra >= 0.0) kept.push_back(a);
+            if ((ra >= 0.0) != (rb >= 0.0)) kept.push_back(a + ra / (ra - rb) * (b - a));
+        }
+        corners = std::move(kept);
+    };
+    keep([min](Vec2 p) { return p.x - min.x; });
+    keep([max](Vec2 p) { return max.x - p.x; });
+    keep([min](Vec2 p) { return p.y - min.y; });
+    keep([max](Vec2 p) { return max.y - p.y; });
+    return corners;
+}
+
 inline constexpr double k_lowest_pitch_deg = 4.0, k_highest_pitch_deg = 86.0;
 
 /// The free view's new direction after a drag: {yaw in [0, 360), pitch clamped}, degrees.

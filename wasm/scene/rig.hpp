@@ -19,7 +19,7 @@ struct GuyLine {
 };
 
 struct RopeLine {
-    std::string_view name;
+    std::size_t index = 0;      ///< in the plan
     bool over_edge = false;     ///< touches the edge at edge_m
     Vec3 edge_m{0.0};
     Vec3 load_m{0.0};           ///< where the load hangs in the picture; the true rope may be longer
@@ -37,14 +37,17 @@ struct Rig {
     Vec3 head_m{0.0};                   ///< where it came to rest in the case shown, else as drawn
     Vec3 drawn_head_m{0.0};
     std::vector<Vec3> feet_m;
-    std::vector<GuyLine> guys;     ///< one for each of the plan
-    std::vector<RopeLine> ropes;
+    std::vector<GuyLine> guys;     ///< one for each of the plan, if there is a head
+    std::vector<RopeLine> ropes;   ///< those that can be drawn
     bool has_forces = false;
     Vec3 resultant_N{0.0};
     double largest_resultant_N = 0.0;   ///< of all cases, so that one scale serves them all
     double applied_force_angle_rad = 0.0;
     double slope_m = 2.6;               ///< how far down the face the picture goes
 };
+
+/// False for NaN, and for a distance that only a slip of the finger can have entered.
+inline bool can_be_drawn(Vec3 at_m) { return glm::length(at_m) < 1000.0; }
 
 /// The case to be shown, or null where it has no forces to show.
 inline const Outcome* solved_outcome(const Evaluation& e, std::size_t shown) {
@@ -53,6 +56,11 @@ inline const Outcome* solved_outcome(const Evaluation& e, std::size_t shown) {
 }
 
 namespace detail {
+
+inline bool legs_can_be_drawn(const Plan& plan) {
+    return std::all_of(plan.frame.legs.begin(), plan.frame.legs.end(),
+                       [](const LegPlan& leg) { return can_be_drawn(leg.foot_m) && leg.length_m > k_same_point_m; });
+}
 
 inline bool fits_model(const Plan& plan) {
     return !plan.frame.legs.empty() && plan.frame.legs.size() <= k_max_legs && plan.guys.size() <= k_max_guys &&
@@ -72,6 +80,7 @@ inline GuyLine guy_line(const Plan& plan, std::size_t i, Vec3 head_m, const Outc
     if (!line.placed) return line;
     line.anchor_m = g.anchor_m ? *g.anchor_m
                                : anchor_from_head(head_m, radians(g.bearing_deg), radians(g.inclination_deg), g.anchor_height_m);
+    line.placed = can_be_drawn(line.anchor_m);
     line.hangs = hangs_in_air(line.anchor_m, plan.edge);
     line.has_tension = outcome && i < outcome->equilibrium.guy_tension_N.size();
     if (!line.has_tension) return line;
@@ -92,13 +101,13 @@ inline RopeLine rope_line(const Rig& rig, const Plan& plan, const Model& m, std:
     const Rope& rope = m.ropes[i];
     const bool in_case = outcome && i < outcome->setup.ropes.size() && outcome->setup.ropes[i].loaded;
     const RopePath path = in_case ? outcome->setup.ropes[i].path : rope_path(m, rope, 0.0, 0.0);
-    RopeLine line{.name = plan.ropes[i].name,
+    RopeLine line{.index = i,
                   .over_edge = !path.clear_of_edge,
                   .edge_m = path.edge_point_m,
                   .load_m = load_place(m, path, rig.head_m, 0.62 * rig.slope_m),
                   .load_pull = path.below_edge,
                   .load_kg = plan.ropes[i].load_kg,
-                  .has_haul = rope.has_haul,
+                  .has_haul = rope.has_haul && can_be_drawn(rope.haul_m),
                   .haul_m = rope.haul_m,
                   .pulls = in_case};
     if (!in_case) return line;
@@ -110,6 +119,7 @@ inline RopeLine rope_line(const Rig& rig, const Plan& plan, const Model& m, std:
 inline void add_ropes(Rig& rig, const Plan& plan, const Model& m, const Outcome* outcome) {
     for (std::size_t i = 0; i < std::min(m.ropes.size(), plan.ropes.size()); ++i) {
         RopeLine line = rope_line(rig, plan, m, i, outcome);
+        if (!can_be_drawn(line.load_m)) continue;
         for (const RopeLine& other : rig.ropes) line.same_load = line.same_load || glm::length(other.load_m - line.load_m) < 0.3;
         rig.ropes.push_back(line);
     }
@@ -119,17 +129,16 @@ inline void add_ropes(Rig& rig, const Plan& plan, const Model& m, const Outcome*
 
 inline Rig rig_of(const Plan& plan, const Evaluation& e, std::size_t shown) {
     Rig rig;
+    if (!detail::legs_can_be_drawn(plan)) return rig;
     for (const LegPlan& leg : plan.frame.legs) rig.feet_m.push_back(leg.foot_m);
     const Model m = detail::model_to_draw(plan, e);
-    rig.guys.resize(plan.guys.size());
-    if (m.legs.empty()) return rig;
+    if (m.legs.empty() || !can_be_drawn(m.drawn_head_m)) return rig;
     const Outcome* outcome = solved_outcome(e, shown);
-    rig.has_head = std::isfinite(glm::length(m.drawn_head_m));
-    if (!rig.has_head) return rig;
+    rig.has_head = true;
     rig.drawn_head_m = m.drawn_head_m;
     rig.head_m = outcome ? outcome->equilibrium.head_m : m.drawn_head_m;
     rig.slope_m = std::clamp(rig.drawn_head_m.z, 1.8, 4.0);
-    for (std::size_t i = 0; i < plan.guys.size(); ++i) rig.guys[i] = detail::guy_line(plan, i, rig.drawn_head_m, outcome);
+    for (std::size_t i = 0; i < plan.guys.size(); ++i) rig.guys.push_back(detail::guy_line(plan, i, rig.drawn_head_m, outcome));
     detail::add_ropes(rig, plan, m, outcome);
     if (!outcome) return rig;
     rig.has_forces = true;

@@ -164,19 +164,18 @@ void draw_haul(Scene& scene, const RopeLine& rope, const Bar& bar) {
     scene.stage.label_line({text, rank::side, scene.stage.look().text}, end, head);
 }
 
-void draw_rope(Scene& scene, std::size_t i) {
-    const RopeLine& rope = scene.rig.ropes[i];
+void draw_rope(Scene& scene, const RopeLine& rope) {
     const Look& look = scene.stage.look();
     const float unit = scene.stage.pen().unit_px();
     const Vec3 head = scene.rig.head_m;
     const Ink ink{look.rope, (rope.pulls ? 3.2F : 1.8F) * unit};
-    const Bar load_side{ink, faded(look.text_halo, 0.8F), scene.lit(Part::Rope, i)};
+    const Bar load_side{ink, faded(look.text_halo, 0.8F), scene.lit(Part::Rope, rope.index)};
     const Vec3 first = rope.over_edge ? rope.edge_m : rope.load_m;
     scene.stage.bar(head, first, load_side);
     if (rope.over_edge) scene.stage.bar(first, rope.load_m, load_side);
     if (rope.pulls) draw_pull_arrow(scene, head, first, rope.over_edge ? 0.6 : 0.4, look.rope);
     if (!rope.same_load) draw_load(scene, rope, load_side.lit);
-    if (rope.has_haul) draw_haul(scene, rope, {ink, load_side.casing, scene.lit(Part::Haul, i)});
+    if (rope.has_haul) draw_haul(scene, rope, {ink, load_side.casing, scene.lit(Part::Haul, rope.index)});
 }
 
 /// Corners of a block that hangs from the rope's end: four above, four below.
@@ -238,7 +237,7 @@ void draw_rig(Scene& scene) {
     draw_measured_legs(scene);
     draw_legs(scene);
     for (std::size_t i = 0; i < scene.rig.guys.size(); ++i) draw_guy(scene, i);
-    for (std::size_t i = 0; i < scene.rig.ropes.size(); ++i) draw_rope(scene, i);
+    for (const RopeLine& rope : scene.rig.ropes) draw_rope(scene, rope);
     draw_head(scene);
 }
 

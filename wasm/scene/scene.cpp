@@ -26,22 +26,27 @@ std::vector<Vec3> points_to_fit(const Rig& rig) {
     return points;
 }
 
-SiteSize site_size(const Rig& rig, const Plan& plan) {
-    constexpr double k_margin_m = 1.2, k_most_m = 60.0;
+SiteSize site_size(const Rig& rig, const Edge& edge, double zone_m) {
+    constexpr double k_margin_m = 1.2, k_most_m = 60.0, k_deepest_m = 6.0;
     std::vector<Vec3> points = rig.feet_m;
     for (const GuyLine& g : rig.guys)
         if (g.placed) points.push_back(g.anchor_m);
     for (const RopeLine& r : rig.ropes)
         if (r.has_haul) points.push_back(r.haul_m);
-    SiteSize size{.back_m = std::max(3.0, plan.limits.edge_zone_m + 0.5), .right_y_m = rig.head_m.y - 2.2, .left_y_m = rig.head_m.y + 2.2,
-                  .beyond_m = 1.5, .slope_m = rig.slope_m};
+    const double beyond_x_m = edge.opening_m.value_or(k_most_m), y_m = rig.drawn_head_m.y;
+    SiteSize size{.back_m = 3.0, .right_y_m = y_m - 2.2, .left_y_m = y_m + 2.2, .beyond_m = 1.5, .slope_m = rig.slope_m};
     for (const Vec3& p : points) {
-        size.back_m = std::clamp(k_margin_m - p.x, size.back_m, k_most_m);
-        size.right_y_m = std::clamp(p.y - k_margin_m, -k_most_m, size.right_y_m);
-        size.left_y_m = std::clamp(p.y + k_margin_m, size.left_y_m, k_most_m);
-        size.beyond_m = std::max(size.beyond_m, p.x - plan.edge.opening_m.value_or(HUGE_VAL) + k_margin_m);
-        if (p.z < -0.1 && p.z > -6.0) size.slope_m = std::max(size.slope_m, std::hypot(p.x, p.z) + 0.5);
+        size.back_m = std::max(size.back_m, k_margin_m - p.x);
+        size.right_y_m = std::min(size.right_y_m, p.y - k_margin_m);
+        size.left_y_m = std::max(size.left_y_m, p.y + k_margin_m);
+        size.beyond_m = std::max(size.beyond_m, p.x - beyond_x_m + k_margin_m);
+        if (p.z < -0.1 && p.z > -k_deepest_m) size.slope_m = std::max(size.slope_m, std::min(2.0 * k_deepest_m, std::hypot(p.x, p.z) + 0.5));
     }
+    size.zone_m = zone_m > 0.0 ? std::min(zone_m, k_most_m) : 0.0;
+    size.back_m = std::min(std::max(size.back_m, size.zone_m + 0.5), k_most_m);
+    size.beyond_m = std::min(size.beyond_m, k_most_m);
+    size.right_y_m = std::max(size.right_y_m, y_m - k_most_m);
+    size.left_y_m = std::min(size.left_y_m, y_m + k_most_m);
     return size;
 }
 
@@ -91,12 +96,13 @@ void draw(ImDrawList& list, ImFont* label_font, float label_px, const Frame& fra
     if (!(size.x > 20.0 && size.y > 20.0)) return;
     const Vec2 margin{0.06 * size.x + 6.0, 0.05 * size.y + 0.6 * static_cast<double>(label_px)};
     const Rig rig = rig_of(plan, e, shown);
-    const SiteSize site = site_size(rig, plan);
+    const Edge edge = drawable(plan.edge);
+    const SiteSize site = site_size(rig, edge, plan.limits.edge_zone_m);
     const Eye eye = eye_for(camera, view, rig, {box.min + margin, box.max - margin});
-    const std::vector<Rock> rocks = rocks_of(plan.edge, site, eye);
+    const std::vector<Rock> rocks = rocks_of(edge, site, eye);
     Pen pen(list, eye, box, static_cast<float>(std::clamp(std::min(size.x, size.y) / 420.0, 0.75, 1.4)));
     Stage stage(pen, rocks, look);
-    Scene scene{stage, rig, plan, site, rocks, view, highlight};
+    Scene scene{stage, rig, plan, edge, site, rocks, view, highlight};
     const SharpLines sharp(list);
     list.PushClipRect(frame.min, frame.max, true);
     list.AddRectFilled(frame.min, frame.max, look.sky);

@@ -21,7 +21,7 @@ ImU32 colour_of(Side side, const Look& look) {
 bool cut_to_section(Vec2& a, Vec2& b, const Rock& rock) {
     const Vec2 start = a, d = b - a;
     double from = 0.0, to = 1.0;
-    for (const RockSide& side : sides_of(rock)) {
+    for (const RockSide& side : rock.sides) {
         const Vec2 n{side.outward.x, side.outward.z}, corner{side.corners_m[0].x, side.corners_m[0].z};
         const double rise = glm::dot(d, n), room = glm::dot(corner - start, n);
         if (rise > 1e-12) to = std::min(to, room / rise);
@@ -61,9 +61,9 @@ void draw_grid(Pen& pen, const Rock& rock, const Ink& ink) {
 }
 
 /// The strip behind the edge where a person needs a line: slanting strokes of the warning colour.
-void draw_edge_zone(Pen& pen, const SiteSize& size, double zone_m, const Ink& ink) {
-    zone_m = std::min(zone_m, size.back_m);
-    if (!(zone_m > 0.0)) return;
+void draw_edge_zone(Pen& pen, const SiteSize& size, const Ink& ink) {
+    const double zone_m = size.zone_m;
+    if (zone_m <= 0.0) return;
     const double low_y = std::max(size.right_y_m, -k_grid_reach_m), high_y = std::min(size.left_y_m, k_grid_reach_m);
     for (double y = low_y - zone_m; y < high_y; y += 0.5) {
         Vec2 a{-zone_m, y}, b{0.0, y + zone_m};
@@ -77,7 +77,7 @@ void draw_sides(Scene& scene, const Rock& rock) {
     const Look& look = scene.stage.look();
     const float unit = pen.unit_px();
     const ImU32 line = mixed(look.face, look.edge, 0.45F);
-    for (const RockSide& side : sides_of(rock)) {
+    for (const RockSide& side : rock.sides) {
         if (!faces_eye(side, pen.eye())) continue;
         pen.area(side.corners_m, colour_of(side.side, look));
         if (side.side == Side::Right || side.side == Side::Left) hatch_cut(pen, rock, side.corners_m[0].y, {faded(line, 0.6F), unit});
@@ -142,7 +142,7 @@ void draw_out_arrow(Scene& scene, Vec3 tail, Vec3 tip, Vec3 across) {
 
 /// Over the edge, flat like something painted on the ground; from the side upright, above the drop.
 void draw_out(Scene& scene) {
-    const std::optional<double> opening_m = scene.plan.edge.opening_m;
+    const std::optional<double> opening_m = scene.edge.opening_m;
     const Pen& pen = scene.stage.pen();
     const double long_m = std::min(1.4, 90.0 * static_cast<double>(pen.unit_px()) / px_per_m(pen.eye(), {0.0, scene.rig.drawn_head_m.y, 0.0}));
     if (scene.view == View::Elevation) {
@@ -162,10 +162,9 @@ void draw_site(Scene& scene) {
         draw_sides(scene, rock);
         const bool standing = rock.section[0].x < rock.section[1].x;
         const Ink zone{faded(look.hazard, 0.6F), 1.3F * pen.unit_px()};
-        const double zone_m = scene.plan.limits.edge_zone_m;
-        if (standing && scene.view != View::Elevation) draw_edge_zone(pen, scene.size, zone_m, zone);
+        if (standing && scene.view != View::Elevation) draw_edge_zone(pen, scene.size, zone);
         if (standing && scene.view == View::Elevation)
-            pen.line({-zone_m, scene.size.right_y_m, 0}, {0, scene.size.right_y_m, 0}, {look.hazard, 7.0F * pen.unit_px()});
+            pen.line({-scene.size.zone_m, scene.size.right_y_m, 0}, {0, scene.size.right_y_m, 0}, {look.hazard, 7.0F * pen.unit_px()});
         draw_edge_line(scene, rock.section[1].x);
     }
     draw_out(scene);

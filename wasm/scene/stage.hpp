@@ -79,6 +79,7 @@ struct Scene {
     Stage& stage;
     const Rig& rig;
     const Plan& plan;
+    const Edge& edge;            ///< of the plan, drawable
     const SiteSize& size;
     std::span<const Rock> rocks;
     View view;
