@@ -59,4 +59,19 @@ inline guywright::Plan random_monopod(std::uint64_t number) {
     return p;
 }
 
+/// The same rig with every strength beyond need, ground everywhere and the rules of thumb switched off: what is left to fail
+/// is only the computation - an answer missing, a leg that falls or lifts.
+inline guywright::Plan only_physics(guywright::Plan p) {
+    for (auto& g : p.guys) g.strength_kN = g.anchor_strength_kN = 1000.0;
+    for (auto& r : p.ropes) r.pulley_strength_kN = r.connector_strength_kN = 1000.0;
+    for (auto& leg : p.frame.legs) leg.rating_kN = 1000.0;
+    for (auto& f : p.feet) f.pin_shear_kN = 1000.0;
+    p.edge.opening_m = 0.1;
+    p.limits.guy_angle_min_deg = p.limits.guy_angle_good_deg = 0.0;
+    p.limits.bearing_gap_max_deg = p.limits.bearing_gap_good_deg = 360.0;
+    p.limits.head_to_edge_m = 0.0;
+    p.limits.head_shift_max_percent = 25.0;
+    return p;
+}
+
 }  // namespace support

@@ -1,0 +1,220 @@
+#include "engine/verdict/evaluate.hpp"
+#include "tests/support/plans.hpp"
+#include "tests/support/random_plan.hpp"
+#include "tests/support/within.hpp"
+
+#include <functional>
+#include <set>
+
+using namespace guywright;
+using support::guy;
+using support::sound_plan;
+using support::steep_plan;
+
+namespace {
+
+/// Keys of the rules that are broken, each once: "guy_angle standing ".
+std::string broken(const Evaluation& e) {
+    std::set<CheckId> ids;
+    e.checks.for_each([&](const Check& c) {
+        if (c.status == CheckStatus::Fail) ids.insert(c.id);
+    });
+    std::string out;
+    for (const CheckId id : ids) out += std::string(info(id).key) + " ";
+    return out;
+}
+bool breaks(const Evaluation& e, CheckId id) { return broken(e).find(std::string(info(id).key) + " ") != std::string::npos; }
+
+bool cautions(const Evaluation& e, CheckId id) {
+    bool found = false;
+    e.checks.for_each([&](const Check& c) { found = found || (c.id == id && c.status == CheckStatus::Caution); });
+    return found;
+}
+
+/// The sound plan after one change.
+Evaluation changed(const std::function<void(Plan&)>& change) {
+    Plan p = sound_plan();
+    change(p);
+    return evaluate(p);
+}
+
+/// One change that must turn GO to NO-GO for this reason and no other.
+void check_flips(CheckId reason, const std::function<void(Plan&)>& change) {
+    CAPTURE(std::string(info(reason).key));
+    const Evaluation e = changed(change);
+    CHECK(e.verdict == Verdict::NoGo);
+    CHECK(broken(e) == std::string(info(reason).key) + " ");
+    REQUIRE_FALSE(e.closest.empty());
+    CHECK(e.closest[0].id == reason);
+}
+
+}  // namespace
+
+TEST_CASE("a sound rig is GO: nothing broken, every case answered and stable") {
+    const Evaluation e = evaluate(sound_plan());
+    CHECK(e.verdict == Verdict::Go);
+    CHECK(e.faults.empty());
+    CHECK(broken(e).empty());
+    REQUIRE(e.outcomes.size() == 9);
+    for (const Outcome& o : e.outcomes) CHECK(o.stable);
+    CHECK(e.outcomes[k_rigged].setup.id == CaseId::Rigged);
+    CHECK(e.outcomes[k_holding].setup.id == CaseId::Holding);
+}
+
+TEST_CASE("the closest margins come worst first") {
+    const Evaluation e = evaluate(sound_plan());
+    REQUIRE(e.closest.size() > 3);
+    for (std::size_t i = 1; i < e.closest.size(); ++i) CHECK(e.closest[i - 1].margin <= e.closest[i].margin);
+    const Evaluation f = changed([](Plan& p) { p.guys[1].anchor_m = Vec3(0.4, -4, 0); });
+    CHECK(f.closest[0].status == CheckStatus::Fail);
+    for (std::size_t i = 1; i < f.closest.size(); ++i) CHECK(f.closest[i - 1].status >= f.closest[i].status);
+}
+
+TEST_CASE("leaning the leg onto the pull is what makes it: upright the same kit is not to be trusted") {
+    const Evaluation upright = changed([](Plan& p) { p.frame.lean_deg = 0.0; });
+    CHECK(cautions(upright, CheckId::AppliedForceAngle));
+    CHECK(degrees(upright.outcomes[k_holding].applied_force_angle_rad) > 20.0);
+    CHECK(degrees(evaluate(sound_plan()).outcomes[k_holding].applied_force_angle_rad) < 7.0);
+    double most_upright_N = 0.0, most_sound_N = 0.0;
+    for (std::size_t i = 0; i < 3; ++i) {
+        most_upright_N = std::max(most_upright_N, upright.outcomes[k_holding].equilibrium.guy_tension_N[i]);
+        most_sound_N = std::max(most_sound_N, evaluate(sound_plan()).outcomes[k_holding].equilibrium.guy_tension_N[i]);
+    }
+    CHECK(most_upright_N > 2.0 * most_sound_N);
+}
+
+TEST_CASE("each broken rule is NO-GO with its own reason") {
+    check_flips(CheckId::GuyAngle, [](Plan& p) { p.guys[0].inclination_deg = 38.1; });   // 90 - 22 - 38.1 < 30
+    check_flips(CheckId::BearingGap, [](Plan& p) {
+        p.guys[1].bearing_deg = 90.0;
+        p.guys[2].bearing_deg = 270.0;
+    });
+    check_flips(CheckId::AnchorHangs, [](Plan& p) { p.guys[1].anchor_m = Vec3(0.2, -3.5, 0.0); });
+    check_flips(CheckId::FrontTie, [](Plan& p) {
+        // leaning so far ahead that the pull never asks for a front guy; all guys behind the head or level with it
+        p.frame.legs[0].foot_m.x = -2.0;
+        p.frame.lean_deg = 35.0;   // head 0.45 m from the edge
+        p.guys = {guy("back", 180, 22, 3), guy("right", 90, 34, 3), guy("left", 270, 34, 3)};
+        p.limits.bearing_gap_max_deg = 182.0;
+        p.limits.bearing_gap_good_deg = 182.0;
+        for (GuyPlan& g : p.guys) g.EA_kN = 300.0;
+    });
+    check_flips(CheckId::GuyStrength, [](Plan& p) { p.guys[1].strength_kN = 1.0; });
+    check_flips(CheckId::AnchorStrength, [](Plan& p) { p.guys[1].anchor_strength_kN = 1.0; });
+    check_flips(CheckId::LegStrength, [](Plan& p) { p.frame.legs[0].rating_kN = 15.0; });
+    check_flips(CheckId::PulleyStrength, [](Plan& p) { p.ropes[0].pulley_strength_kN = 10.0; });
+    check_flips(CheckId::ConnectorStrength, [](Plan& p) { p.ropes[0].connector_strength_kN = 10.0; });
+    check_flips(CheckId::FootFriction, [](Plan& p) { p.feet[0] = {0.2, 0.0, {}}; });
+    check_flips(CheckId::FootPin, [](Plan& p) { p.feet[0] = {0.1, 0.5, {}}; });
+    check_flips(CheckId::FootTies, [](Plan& p) { p.feet[0] = {0.0, 0.0, {{150, 9.8}, {210, 9.8}, {0, 9.8}}}; });
+    check_flips(CheckId::HeadShift, [](Plan& p) { p.limits.head_shift_good_percent = p.limits.head_shift_max_percent = 0.5; });
+}
+
+TEST_CASE("NO-GO: a guy angle no larger than the applied force's") {
+    const Evaluation e = changed([](Plan& p) {
+        p.frame.lean_deg = -5.0;   // away from the pull, with stiff, steep guys: 24 degrees to the leg
+        p.guys[1].inclination_deg = p.guys[2].inclination_deg = 65.0;
+        for (GuyPlan& g : p.guys) g.EA_kN = 3000.0;
+        p.limits.guy_angle_min_deg = 20.0;
+    });
+    CHECK(e.verdict == Verdict::NoGo);
+    CHECK(breaks(e, CheckId::GuyAngleOverForce));
+}
+
+TEST_CASE("NO-GO: a foot that lifts, by its own name") {
+    const Evaluation e = changed([](Plan& p) {
+        p.guys[0].anchor_m = Vec3(-6, 0, 7);
+        p.guys[1].anchor_m = Vec3(-0.5, -5, 7);
+        p.guys[2].anchor_m = Vec3(-0.5, 5, 7);
+        for (GuyPlan& g : p.guys) g.pretension_kN = 2.0;
+    });
+    CHECK(e.verdict == Verdict::NoGo);
+    CHECK(breaks(e, CheckId::FootLifts));
+    CHECK(e.checks.find(CheckId::FootLifts)->value > 0.0);
+}
+
+TEST_CASE("NO-GO: a leg that falls, by its own name") {
+    const Evaluation soft = changed([](Plan& p) {
+        for (GuyPlan& g : p.guys) {
+            g.EA_kN = 0.5;
+            g.parts = 1;
+            g.pretension_kN = 0.0;
+        }
+    });
+    CHECK(soft.verdict == Verdict::NoGo);
+    CHECK(breaks(soft, CheckId::Standing));
+    const Evaluation bare = changed([](Plan& p) { p.guys.clear(); });
+    CHECK(bare.verdict == Verdict::NoGo);
+    CHECK(breaks(bare, CheckId::Standing));
+    CHECK(breaks(bare, CheckId::BearingGap));
+}
+
+TEST_CASE("the steep rig of the trade's warnings is NO-GO") { CHECK(evaluate(steep_plan()).verdict == Verdict::NoGo); }
+
+TEST_CASE("an input not yet measured: NOT CHECKED, whether it would be GO or NO-GO, with the figures it would have") {
+    for (const Plan& start : {sound_plan(), steep_plan()}) {
+        Plan p = start;
+        p.not_measured = {"edge.face_deg"};
+        const Evaluation e = evaluate(p);
+        CHECK(e.verdict == Verdict::NotChecked);
+        CHECK(e.not_measured == std::vector<std::string>{"edge.face_deg"});
+        CHECK_FALSE(e.outcomes.empty());
+    }
+}
+
+TEST_CASE("an input that cannot be used: NOT CHECKED, the fault named, nothing computed") {
+    const auto faulty = [](const char* path, const std::function<void(Plan&)>& change) {
+        CAPTURE(path);
+        const Evaluation e = changed(change);
+        CHECK(e.verdict == Verdict::NotChecked);
+        REQUIRE(e.faults.size() == 1);
+        CHECK(e.faults[0].path == path);
+        CHECK(e.outcomes.empty());
+        CHECK(e.closest.empty());
+    };
+    faulty("guys[1].inclination_deg", [](Plan& p) { p.guys[1].inclination_deg = 89.0; });
+    faulty("edge.face_deg", [](Plan& p) { p.edge.face_deg = std::nan(""); });
+    faulty("ropes[0].load_kg", [](Plan& p) { p.ropes[0].load_kg = HUGE_VAL; });
+    faulty("frame.leg_EA_kN[0]", [](Plan& p) { p.frame.legs[0].EA_kN = 0.0; });
+    faulty("guys[2].anchor_height_m", [](Plan& p) { p.guys[2].anchor_height_m = 3.0; });
+}
+
+TEST_CASE("a loosened limit lets more pass and always cautions") {
+    const auto steep_back = [](Plan& p) { p.guys[0].inclination_deg = 39.0; };
+    CHECK(changed(steep_back).verdict == Verdict::NoGo);
+    const Evaluation e = changed([&](Plan& p) {
+        steep_back(p);
+        p.limits.guy_angle_min_deg = 25.0;
+    });
+    CHECK(e.verdict == Verdict::Go);
+    CHECK(cautions(e, CheckId::LimitLoosened));
+    CHECK_FALSE(cautions(evaluate(sound_plan()), CheckId::LimitLoosened));
+}
+
+TEST_CASE("a slack guy cautions and does not forbid while the head stands") {
+    const Evaluation e = changed([](Plan& p) {
+        for (GuyPlan& g : p.guys) g.pretension_kN = 0.02;
+    });
+    CHECK(e.verdict == Verdict::Go);
+    CHECK(cautions(e, CheckId::GuySlack));
+}
+
+TEST_CASE("on random plans: never GO with a case unanswered or unstable, never a NaN in an answer") {
+    int go = 0, no_go = 0;
+    for (std::uint64_t i = 1; i <= 1500; ++i) {
+        const Evaluation e = evaluate(support::random_monopod(i));
+        if (!e.faults.empty()) continue;
+        CAPTURE(i);
+        (e.verdict == Verdict::Go ? go : no_go) += 1;
+        for (const Outcome& o : e.outcomes) {
+            if (e.verdict == Verdict::Go) CHECK(o.stable);
+            if (o.equilibrium.status != SolveStatus::Solved) continue;
+            double sum = o.applied_force_angle_rad + o.head_shift_m + o.equilibrium.min_stiffness_N_m + glm::length(o.resultant_N);
+            for (const double t_N : o.equilibrium.guy_tension_N) sum += t_N;
+            for (const Vec3 r_N : o.foot_reaction_N) sum += r_N.x + r_N.y + r_N.z;
+            CHECK(std::isfinite(sum));
+        }
+    }
+    CHECK(no_go > 500);
+    MESSAGE("random plans: ", go, " GO, ", no_go, " NO-GO");
+}
