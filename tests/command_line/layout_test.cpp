@@ -27,7 +27,7 @@ TEST_CASE("padded: to the width, cut at whole characters") {
 }
 
 TEST_CASE("TextTable: as many as nine columns fit the card") {
-    for (std::size_t columns : {1, 8, 9}) {
+    for (const std::size_t columns : {std::size_t{1}, std::size_t{8}, std::size_t{9}}) {
         TextTable table;
         table.rows.push_back(std::vector<std::string>(columns + 1, "123456789012345678901234567890"));
         const std::string text = table.text();
