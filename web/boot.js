@@ -65,18 +65,17 @@ function tellInsets() {
   program.ccall('guywright_set_insets', null, ['number', 'number', 'number', 'number'], px);
 }
 
-/** Tells of the canvas' size in device pixels: rotation, zoom, another screen, bars of the browser that come and go. */
-function watchSize() {
-  const observer = new ResizeObserver(tellInsets);
-  try {
-    observer.observe(canvas, { box: 'device-pixel-content-box' });
-  } catch {
-    observer.observe(canvas); // a browser without that box reports zoom as a change of the size in CSS pixels
-  }
+function watchPixelRatio() {
+  // The query holds for one ratio only: ask anew after each change.
+  matchMedia(`(resolution: ${devicePixelRatio}dppx)`).addEventListener('change', () => {
+    tellInsets();
+    watchPixelRatio();
+  }, { once: true });
 }
 
 function watchScreen() {
-  watchSize();
+  new ResizeObserver(tellInsets).observe(canvas); // rotation, windows, bars of the browser that come and go
+  watchPixelRatio();
   const stillness = matchMedia('(prefers-reduced-motion: reduce)');
   const tellStillness = () => program.ccall('guywright_set_reduced_motion', null, ['number'], [Number(stillness.matches)]);
   stillness.addEventListener('change', tellStillness);

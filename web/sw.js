@@ -154,7 +154,10 @@ async function answerCheck() {
 }
 
 self.addEventListener('install', (event) => event.waitUntil(install()));
-self.addEventListener('activate', (event) => event.waitUntil(dropOldReleases()));
+self.addEventListener('activate', (event) => {
+  // The page of the first visit is taken over, too: a release that nobody used would give way to a newer one unasked.
+  event.waitUntil(dropOldReleases().then(() => self.clients.claim()));
+});
 self.addEventListener('fetch', (event) => {
   const url = new URL(event.request.url);
   if (event.request.method !== 'GET' || url.origin !== self.location.origin) return;

@@ -1,0 +1,261 @@
+// What the browser tests share: a site on a free port, Chromium, a page of a given screen, and a finger.
+
+import assert from 'node:assert/strict';
+import { createHash } from 'node:crypto';
+import { cpSync, mkdtempSync, readFileSync, readlinkSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { dirname, join } from 'node:path';
+import { after } from 'node:test';
+import { fileURLToPath } from 'node:url';
+
+import { chromium } from 'playwright-core';
+
+import { listen, siteServer } from '../../web/serve.mjs';
+
+export const SITE = join(dirname(fileURLToPath(import.meta.url)), '..', '..', 'build', 'web');
+
+/** Screens that every screen of the app must fit. CSS pixels. */
+export const SCREENS = {
+  phone: { width: 390, height: 844, ratio: 3, touch: true },
+  tabletUpright: { width: 800, height: 1280, ratio: 2, touch: true },
+  tabletAcross: { width: 1280, height: 800, ratio: 2, touch: true },
+  desktop: { width: 1440, height: 900, ratio: 1, touch: false },
+};
+
+const CHROMIUM = process.env.CHROMIUM ?? '/usr/bin/chromium';
+const FLAGS = ['--no-sandbox', '--use-gl=angle', '--use-angle=swiftshader', '--enable-unsafe-swiftshader', '--disable-quic',
+  '--no-first-run', '--disable-background-networking', '--disable-component-update', '--disable-sync'];
+
+const cleanUps = new WeakMap();
+
+/** Runs `undo` after the test; what was made last is undone first. */
+function afterwards(t, undo) {
+  if (!cleanUps.has(t)) {
+    cleanUps.set(t, []);
+    t.after(async () => {
+      for (const each of cleanUps.get(t).reverse()) await each();
+    });
+  }
+  cleanUps.get(t).push(undo);
+}
+
+/** A folder that is gone after the test. */
+export function temporaryFolder(t) {
+  const folder = mkdtempSync(join(tmpdir(), 'guywright-'));
+  // A browser's helpers may still be writing for a moment after it has closed.
+  afterwards(t, () => rmSync(folder, { recursive: true, force: true, maxRetries: 20, retryDelay: 100 }));
+  return folder;
+}
+
+/** Serves `root`. `requests` are the paths asked for so far; `stop()` ends it as a dead server would. */
+export async function startSite(t, root = SITE, port = 0) {
+  const server = siteServer(root);
+  const requests = [];
+  server.on('request', (request) => requests.push(request.url));
+  const address = await listen(server, port);
+  const stop = () => new Promise((stopped) => {
+    server.close(stopped);
+    server.closeAllConnections();
+  });
+  afterwards(t, stop);
+  return { address, port: server.address().port, requests, stop };
+}
+
+function contextOptions(screen, options) {
+  return {
+    viewport: { width: screen.width, height: screen.height },
+    deviceScaleFactor: screen.ratio,
+    hasTouch: screen.touch,
+    isMobile: screen.touch,
+    acceptDownloads: true,
+    ...options,
+  };
+}
+
+let shared; // one browser for all tests of a file that need no profile of their own
+
+/** A fresh, empty context of a browser that all tests of the file share. */
+export async function freshContext(t, screen = SCREENS.phone, options = {}) {
+  shared ??= await chromium.launch({ executablePath: CHROMIUM, args: FLAGS });
+  const context = await shared.newContext(contextOptions(screen, options));
+  afterwards(t, () => context.close());
+  return context;
+}
+after(() => shared?.close());
+
+/**
+ * A browser with a profile of its own in `folder`. The same folder again is the same user coming back.
+ * @param {{ screen?: object, flags?: string[], options?: object }} choices
+ */
+export async function launch(t, folder = temporaryFolder(t), { screen = SCREENS.phone, flags = [], options = {} } = {}) {
+  const context = await chromium.launchPersistentContext(folder, {
+    executablePath: CHROMIUM,
+    args: [...FLAGS, ...flags],
+    ...contextOptions(screen, options),
+  });
+  afterwards(t, () => context.close());
+  return context;
+}
+
+/** Ends the browser of `folder` as a flat battery would: nothing is written, nothing is asked. */
+export function killBrowser(folder) {
+  const [, pid] = /-(\d+)$/.exec(readlinkSync(join(folder, 'SingletonLock')));
+  process.kill(Number(pid), 'SIGKILL');
+}
+
+/** The app in a page: its state, its requests and complaints, and a finger that taps and drags by widget id. */
+export class AppPage {
+  requests = []; // addresses of everything the page asked for
+  complaints = []; // errors and warnings on the console, and faults
+
+  /** Opens `address` and waits until the program has drawn. */
+  static async open(context, address) {
+    const app = new AppPage();
+    app.page = await context.newPage();
+    app.devtools = await context.newCDPSession(app.page);
+    app.page.on('request', (request) => app.requests.push(request.url()));
+    app.page.on('console', (line) => ['error', 'warning'].includes(line.type()) && app.complaints.push(line.text()));
+    app.page.on('pageerror', (error) => app.complaints.push(String(error)));
+    await app.page.goto(address);
+    await app.ready();
+    return app;
+  }
+
+  async ready() {
+    await this.page.waitForFunction(() => window.guywright?.framesDrawn() > 0, null, { timeout: 20_000 });
+    await this.settled();
+  }
+
+  /** The view model that the screen was drawn from. */
+  state() {
+    return this.page.evaluate(() => window.guywright.state());
+  }
+
+  framesDrawn() {
+    return this.page.evaluate(() => window.guywright.framesDrawn());
+  }
+
+  /** Resolves once no frame has been drawn for a fifth of a second. */
+  async settled() {
+    for (let before = -1, now = await this.framesDrawn(); before !== now; now = await this.framesDrawn()) {
+      before = now;
+      await this.page.waitForTimeout(200);
+    }
+  }
+
+  /** Resolves when `condition(state)` holds; fails with the last state seen. */
+  async until(condition, what) {
+    let state;
+    for (const start = Date.now(); Date.now() - start < 10_000; await this.page.waitForTimeout(30)) {
+      state = await this.state();
+      if (condition(state)) return state;
+    }
+    return assert.fail(`never came: ${what}. Last state: ${JSON.stringify(state)}`);
+  }
+
+  async widget(id) {
+    const { widgets } = await this.state();
+    const found = widgets.find((each) => each.id === id);
+    assert.ok(found, `no widget "${id}" on the screen; there are ${widgets.map((each) => each.id).join(', ')}`);
+    return found;
+  }
+
+  /** Middle of a widget, or the point at the given shares of its width and height. */
+  async pointOn(id, shareX = 0.5, shareY = 0.5) {
+    const { rect } = await this.widget(id);
+    return { x: rect.x + rect.width * shareX, y: rect.y + rect.height * shareY };
+  }
+
+  touch(type, points) {
+    return this.devtools.send('Input.dispatchTouchEvent', { type, touchPoints: points });
+  }
+
+  async tapAt(point, holdMs = 20) {
+    await this.touch('touchStart', [point]);
+    await this.page.waitForTimeout(holdMs);
+    await this.touch('touchEnd', []);
+  }
+
+  async tap(id, holdMs = 20) {
+    await this.tapAt(await this.pointOn(id), holdMs);
+    await this.settled();
+  }
+
+  /** Drags a finger from one point to another in steps, as a hand does. */
+  async dragBetween(from, to, steps = 12) {
+    await this.touch('touchStart', [from]);
+    for (let i = 1; i <= steps; ++i) {
+      const share = i / steps;
+      await this.touch('touchMove', [{ x: from.x + (to.x - from.x) * share, y: from.y + (to.y - from.y) * share }]);
+      await this.page.waitForTimeout(16);
+    }
+    await this.touch('touchEnd', []);
+    await this.settled();
+  }
+
+  /** Drags along a widget, from one share of its width to another. */
+  async drag(id, fromShare, toShare) {
+    await this.dragBetween(await this.pointOn(id, fromShare), await this.pointOn(id, toShare));
+  }
+
+  /** Hands the app a plan file through the file picker that a tap on `id` opens. `file`: a path or { name, mimeType, buffer }. */
+  async openFile(id, file) {
+    const [chooser] = await Promise.all([this.page.waitForEvent('filechooser'), this.tap(id)]);
+    await chooser.setFiles(file);
+    await this.settled();
+  }
+
+  /** Picture of the whole screen as PNG bytes: equal bytes are equal pixels. */
+  async picture() {
+    return this.page.screenshot();
+  }
+
+  /** Resolves with the state of the copy of the app once it is made. */
+  async copyReady() {
+    await this.page.evaluate(() => navigator.serviceWorker.ready);
+    return this.page.evaluate(() => window.guywright.checkCopy());
+  }
+}
+
+/** Site and page in one go, for tests that need nothing special. */
+export async function openApp(t, screen = SCREENS.phone) {
+  const site = await startSite(t);
+  const context = await freshContext(t, screen);
+  const app = await AppPage.open(context, site.address);
+  return Object.assign(app, { site, context });
+}
+
+// --- other releases, for tests of updates and of damage ---
+
+const RELEASE_LINE = /^const RELEASE = (.*);$/m;
+
+export function releaseOf(folder) {
+  return JSON.parse(RELEASE_LINE.exec(readFileSync(join(folder, 'sw.js'), 'utf8'))[1]);
+}
+
+/** A copy of the site without packed files: what is served is what the files hold. */
+export function copySite(t) {
+  const folder = join(temporaryFolder(t), 'site');
+  cpSync(SITE, folder, { recursive: true, filter: (path) => !/\.(br|gz)$/.test(path) });
+  return folder;
+}
+
+/** Makes `folder` a newer release: adds `text` to `path` and lists its new hash. */
+export function makeNewer(folder, path, text) {
+  const body = Buffer.concat([readFileSync(join(folder, path)), Buffer.from(text)]);
+  writeFileSync(join(folder, path), body);
+  const release = releaseOf(folder);
+  const file = release.files.find((each) => each.path === path);
+  Object.assign(file, { bytes: body.length, sha256: createHash('sha256').update(body).digest('base64') });
+  release.name = `app-${createHash('sha256').update(JSON.stringify(release.files)).digest('hex').slice(0, 12)}`;
+  const worker = readFileSync(join(folder, 'sw.js'), 'utf8');
+  writeFileSync(join(folder, 'sw.js'), worker.replace(RELEASE_LINE, () => `const RELEASE = ${JSON.stringify(release)};`));
+  return release.name;
+}
+
+/** Changes one byte of a file and nothing else. */
+export function spoil(folder, path, at = 100) {
+  const body = readFileSync(join(folder, path));
+  body[at] ^= 1;
+  writeFileSync(join(folder, path), body);
+}

@@ -1,0 +1,195 @@
+// The copy of the app in the browser: whole or not at all, used with no network, mended, updated only on consent.
+
+import assert from 'node:assert/strict';
+import { readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { test } from 'node:test';
+
+import { AppPage, SITE, copySite, freshContext, launch, makeNewer, openApp, releaseOf, spoil, startSite, temporaryFolder } from './harness.mjs';
+
+const cachesOf = (app) => app.page.evaluate(() => caches.keys());
+
+test('one visit makes a whole copy and says so', async (t) => {
+  const app = await openApp(t);
+  const { files, name } = releaseOf(SITE);
+  assert.deepEqual(await app.copyReady(), { release: name, files: files.length, whole: files.length });
+  await app.page.getByText(`Works with no network from now on: ${files.length} of ${files.length} files checked.`).waitFor();
+});
+
+test('after one visit the app starts with the server stopped, the network off and the browser restarted', async (t) => {
+  const site = await startSite(t);
+  const profile = temporaryFolder(t);
+  const online = await launch(t, profile);
+  const first = await AppPage.open(online, site.address);
+  await first.copyReady();
+  await first.tap('tap');
+  const { value } = await first.widget('tap');
+  await site.stop();
+  await online.setOffline(true);
+  const second = await AppPage.open(online, site.address);
+  assert.equal((await second.widget('tap')).value, value);
+  await online.close();
+
+  const offline = await launch(t, profile);
+  await offline.setOffline(true);
+  const third = await AppPage.open(offline, site.address);
+  assert.deepEqual(third.complaints, []);
+  assert.equal((await third.widget('tap')).value, value);
+  await third.tap('tap');
+  assert.notEqual((await third.widget('tap')).value, value);
+});
+
+test('a page below the start leads to the start, with no network too', async (t) => {
+  const app = await openApp(t);
+  await app.copyReady();
+  await app.site.stop();
+  await app.page.goto(`${app.site.address}some/where/else`);
+  await app.ready();
+  assert.equal(app.page.url(), app.site.address);
+});
+
+test('asks nobody but its own server for anything, and nobody at all after the first load', async (t) => {
+  const app = await openApp(t);
+  await app.copyReady();
+  const origin = new URL(app.site.address).origin;
+  for (const address of app.requests) assert.equal(new URL(address).origin, origin);
+  const asked = app.site.requests.length;
+  assert.ok(asked > 0);
+  await app.page.reload();
+  await app.ready();
+  await app.tap('tap');
+  const more = app.site.requests.slice(asked).filter((path) => path !== '/sw.js'); // the browser's own look for an update
+  assert.deepEqual(more, []);
+});
+
+test('the page cannot send anything elsewhere', async (t) => {
+  const app = await openApp(t);
+  const sent = await app.page.evaluate(() => fetch('http://127.0.0.1:9/leak', { mode: 'no-cors' }).then(() => 'sent', () => 'refused'));
+  assert.equal(sent, 'refused');
+  assert.match(app.complaints.join(), /Content Security Policy/);
+});
+
+test('one wrong byte in any one file: no copy is made', async (t) => {
+  const folder = copySite(t);
+  spoil(folder, 'icons/icon-512.png');
+  const site = await startSite(t, folder);
+  const context = await freshContext(t);
+  const app = await AppPage.open(context, site.address);
+  await assertNoCopy(app);
+});
+
+async function assertNoCopy(app) {
+  const outcome = await app.page.evaluate(async () => {
+    const registration = await navigator.serviceWorker.getRegistration();
+    const worker = registration?.installing ?? registration?.waiting ?? registration?.active;
+    if (!worker) return 'redundant';
+    for (let i = 0; i < 200 && worker.state !== 'redundant' && worker.state !== 'activated'; ++i) await new Promise((r) => setTimeout(r, 25));
+    return worker.state;
+  });
+  assert.equal(outcome, 'redundant');
+  assert.deepEqual(await cachesOf(app), []);
+}
+
+test('a server that fails at the last file: no copy is made', async (t) => {
+  const folder = copySite(t);
+  const { files } = releaseOf(folder);
+  const site = await startSite(t, folder);
+  const context = await freshContext(t);
+  await context.route(`**/${files.find(({ path }) => path.endsWith('192.png')).path}`, (route) => route.fulfill({ status: 503 }));
+  await assertNoCopy(await AppPage.open(context, site.address));
+});
+
+test('storage that is full: no copy is made, and the app runs all the same', async (t) => {
+  const folder = copySite(t);
+  const worker = join(folder, 'sw.js');
+  writeFileSync(worker, `Cache.prototype.put = () => Promise.reject(new DOMException('full', 'QuotaExceededError'));\n${readFileSync(worker, 'utf8')}`);
+  const site = await startSite(t, folder);
+  const app = await AppPage.open(await freshContext(t), site.address);
+  await assertNoCopy(app);
+  await app.tap('tap');
+});
+
+/** A browser with a whole copy of release 1 that comes back to the same address for more. */
+async function visitedOnce(t) {
+  const folder = copySite(t);
+  const site = await startSite(t, folder);
+  const context = await freshContext(t);
+  const app = await AppPage.open(context, site.address);
+  const { release } = await app.copyReady();
+  return { folder, site, context, app, release };
+}
+
+const updated = (app) => app.page.evaluate(async () => {
+  const registration = await navigator.serviceWorker.getRegistration();
+  await registration.update().catch(() => {});
+  const worker = registration.installing;
+  if (worker) await new Promise((done) => worker.addEventListener('statechange', () => ['installed', 'redundant'].includes(worker.state) && done()));
+  return Boolean(registration.waiting);
+});
+
+test('a newer release waits for consent, keeps the plan, and keeps the release before it', async (t) => {
+  const { folder, context, site, app, release } = await visitedOnce(t);
+  await app.tap('tap');
+  const { value } = await app.widget('tap');
+  const newer = makeNewer(folder, 'style.css', '\n/* newer */\n');
+  assert.equal(await updated(app), true);
+  assert.equal(await app.page.locator('#notice').isVisible(), false); // nothing is offered in the middle of work
+  assert.equal((await app.page.evaluate(() => window.guywright.checkCopy())).release, release);
+
+  const second = await AppPage.open(context, site.address);
+  await app.page.close();
+  await second.page.getByRole('button', { name: 'Use it now' }).tap();
+  await second.page.waitForFunction(async (name) => (await window.guywright?.checkCopy())?.release === name, newer);
+  await second.ready();
+  assert.equal((await second.widget('tap')).value, value);
+  assert.deepEqual(await cachesOf(second), [release, newer]);
+});
+
+test('a newer release with a wrong byte changes nothing', async (t) => {
+  const { folder, app, release } = await visitedOnce(t);
+  makeNewer(folder, 'style.css', '\n/* newer */\n');
+  spoil(folder, 'icons/icon-180.png');
+  assert.equal(await updated(app), false);
+  await app.page.reload();
+  await app.ready();
+  const copy = await app.copyReady();
+  assert.deepEqual(copy, { release, files: copy.files, whole: copy.files });
+  assert.deepEqual(await cachesOf(app), [release]);
+});
+
+test('a damaged copy says so, and is mended where there is a network', async (t) => {
+  const { app, site, release } = await visitedOnce(t);
+  await app.page.evaluate(async (name) => (await caches.open(name)).delete(new URL('guywright.wasm', location.href)), release);
+  await app.page.goto(site.address);
+  await app.page.getByText('The copy of the app in this browser is damaged').waitFor();
+  await app.page.getByRole('link', { name: /Mend the copy/ }).tap();
+  await app.ready();
+  const { files, whole } = await app.copyReady();
+  assert.equal(whole, files);
+});
+
+test('a damaged copy with no network goes back to the release before it', async (t) => {
+  const { folder, context, site, app, release } = await visitedOnce(t);
+  const newer = makeNewer(folder, 'style.css', '\n/* newer */\n');
+  await updated(app);
+  const second = await AppPage.open(context, site.address);
+  await app.page.close();
+  await second.page.getByRole('button', { name: 'Use it now' }).tap();
+  await second.page.waitForFunction(async (name) => (await window.guywright?.checkCopy())?.release === name, newer);
+  await second.page.evaluate(async (name) => (await caches.open(name)).delete(new URL('boot.js', location.href)), newer);
+  await site.stop();
+  await second.page.goto(site.address);
+  await second.page.getByRole('link', { name: 'Use the version before this one' }).tap();
+  await second.ready();
+  assert.equal((await second.copyReady()).release, release);
+});
+
+test('the browser finds nothing that stands in the way of installing', async (t) => {
+  const site = await startSite(t);
+  const app = await AppPage.open(await launch(t), site.address);
+  await app.copyReady();
+  const manifest = await app.devtools.send('Page.getAppManifest');
+  assert.deepEqual(manifest.errors, []);
+  const { installabilityErrors } = await app.devtools.send('Page.getInstallabilityErrors');
+  assert.deepEqual(installabilityErrors.filter(({ errorId }) => errorId !== 'in-incognito'), []);
+});

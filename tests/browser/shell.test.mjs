@@ -1,0 +1,199 @@
+// The program in its page: starting, drawing on demand, fingers, keys, lost graphics, rotation, plan files, keeping.
+
+import assert from 'node:assert/strict';
+import { test } from 'node:test';
+
+import { AppPage, SCREENS, freshContext, killBrowser, launch, openApp, startSite, temporaryFolder } from './harness.mjs';
+
+for (const [name, screen] of Object.entries(SCREENS)) {
+  test(`starts on a ${name} screen with a verdict and nothing to complain about`, async (t) => {
+    const app = await openApp(t, screen);
+    const { verdict, widgets } = await app.state();
+    assert.ok(['GO', 'NO-GO', 'NOT CHECKED'].includes(verdict), `verdict is ${verdict}`);
+    assert.ok(widgets.length > 0);
+    assert.equal(await app.page.locator('#skeleton').isVisible(), false);
+    assert.deepEqual(app.complaints, []);
+  });
+}
+
+test('draws no frame while nothing changes', async (t) => {
+  const app = await openApp(t);
+  const before = await app.framesDrawn();
+  await app.page.waitForTimeout(1500);
+  assert.equal(await app.framesDrawn(), before);
+});
+
+test('counts both taps of a quick double tap', async (t) => {
+  const app = await openApp(t);
+  const point = await app.pointOn('tap');
+  for (let i = 0; i < 10; ++i) {
+    await app.tapAt(point, 0);
+    await app.tapAt(point, 0);
+    await app.settled();
+  }
+  assert.equal((await app.widget('tap')).value, '20');
+});
+
+test('lets go of a button when the finger leaves the screen', async (t) => {
+  const app = await openApp(t);
+  const { rect } = await app.widget('tap');
+  const picture = () => app.page.screenshot({ clip: rect });
+  const before = await picture();
+  await app.tap('tap');
+  assert.ok(before.equals(await picture()), 'a button still looks touched');
+});
+
+test('leaves the keys to an HTML input that has the focus', async (t) => {
+  const app = await openApp(t);
+  await app.page.evaluate(() => {
+    const input = document.createElement('input');
+    input.id = 'typed';
+    document.body.append(input);
+    input.focus();
+  });
+  await app.page.keyboard.type('North ledge 12.5');
+  await app.page.keyboard.press('Backspace');
+  assert.equal(await app.page.locator('#typed').inputValue(), 'North ledge 12.');
+});
+
+test('paints the same picture after the graphics context was lost and restored', async (t) => {
+  const app = await openApp(t);
+  const before = await app.picture();
+  await app.page.evaluate(() => {
+    window.lossTool = document.getElementById('canvas').getContext('webgl').getExtension('WEBGL_lose_context');
+    window.lossTool.loseContext();
+  });
+  await app.page.waitForTimeout(300);
+  assert.ok(!before.equals(await app.picture()), 'the context was not lost: the test proves nothing');
+  await app.page.evaluate(() => window.lossTool.restoreContext());
+  await app.page.waitForTimeout(300);
+  await app.settled();
+  assert.ok(before.equals(await app.picture()), 'the picture is not the one before');
+});
+
+/** What the drawing buffer is, and what it should be for the canvas' size on the screen. */
+function buffer(app) {
+  return app.page.evaluate(() => {
+    const canvas = document.getElementById('canvas');
+    const { width, height } = canvas.getBoundingClientRect();
+    return { is: [canvas.width, canvas.height], should: [Math.floor(width * devicePixelRatio), Math.floor(height * devicePixelRatio)], width, height };
+  });
+}
+
+async function assertFits(app) {
+  const { is, should, width, height } = await buffer(app);
+  assert.deepEqual(is, should);
+  const { widgets } = await app.state();
+  for (const { id, rect } of widgets) {
+    const inside = rect.x >= 0 && rect.y >= 0 && rect.x + rect.width <= width + 0.5 && rect.y + rect.height <= height + 0.5;
+    assert.ok(inside, `${id} leaves the screen of ${width} x ${height}: ${JSON.stringify(rect)}`);
+  }
+}
+
+test('follows a rotation of the device', async (t) => {
+  const app = await openApp(t, SCREENS.tabletUpright);
+  await assertFits(app);
+  for (const { width, height } of [SCREENS.tabletAcross, SCREENS.tabletUpright]) {
+    await app.page.setViewportSize({ width, height });
+    await app.page.waitForTimeout(200);
+    await app.settled();
+    await assertFits(app);
+  }
+});
+
+async function becomes(app, width, height, deviceScaleFactor) {
+  await app.devtools.send('Emulation.setDeviceMetricsOverride', { width, height, deviceScaleFactor, mobile: false });
+  await app.page.waitForTimeout(200);
+  await app.settled();
+  assert.equal(await app.page.evaluate(() => devicePixelRatio), deviceScaleFactor);
+}
+
+test('follows the zoom of the browser', async (t) => {
+  const app = await openApp(t, SCREENS.desktop);
+  const { width, height } = SCREENS.desktop;
+  for (const zoom of [1.25, 0.75, 1]) {
+    await becomes(app, Math.round(width / zoom), Math.round(height / zoom), zoom);
+    await assertFits(app);
+  }
+});
+
+test('follows a pixel ratio that changes alone, at the latest with the next movement', async (t) => {
+  const app = await openApp(t, SCREENS.desktop);
+  const { width, height } = SCREENS.desktop;
+  for (const ratio of [2, 1]) {
+    await becomes(app, width, height, ratio);
+    await app.page.mouse.move(200 + ratio, 200); // the emulation tells the page nothing; a real screen does
+    await app.settled();
+    await assertFits(app);
+  }
+});
+
+test('hands a chosen file to the app, zero bytes and all', async (t) => {
+  const app = await openApp(t);
+  await app.openFile('open', { name: 'plan.json', mimeType: 'application/json', buffer: Buffer.from('{"format"\0:1}') });
+  await app.until(({ opened }) => opened === '13 characters opened', 'the file opened');
+});
+
+test('refuses a file over 256 kB unread and says so', async (t) => {
+  const app = await openApp(t);
+  const before = await app.state();
+  await app.openFile('open', { name: 'film.json', mimeType: 'application/json', buffer: Buffer.alloc(256 * 1024 + 1, 32) });
+  const notice = app.page.locator('#notice');
+  assert.match(await notice.innerText(), /"film\.json" is 257 kB\. A plan file is at most 256 kB\./);
+  assert.deepEqual(await app.state(), before);
+  await notice.getByRole('button', { name: 'OK' }).tap();
+  assert.equal(await notice.isVisible(), false);
+});
+
+test('keeps every finished gesture when the browser is killed', async (t) => {
+  const site = await startSite(t);
+  const profile = temporaryFolder(t);
+  const first = await AppPage.open(await launch(t, profile), site.address);
+  await first.tap('tap');
+  await first.tap('tap');
+  const { value } = await first.widget('tap');
+  killBrowser(profile);
+  const second = await AppPage.open(await launch(t, profile), site.address);
+  assert.equal((await second.widget('tap')).value, value);
+});
+
+test('reads the verdict out as text', async (t) => {
+  const app = await openApp(t);
+  const { verdict } = await app.state();
+  await app.page.waitForFunction((word) => document.getElementById('verdict').textContent.startsWith(word), verdict);
+});
+
+test('says in plain words that there is no WebGL', async (t) => {
+  const site = await startSite(t);
+  const context = await freshContext(t);
+  await context.addInitScript(() => {
+    HTMLCanvasElement.prototype.getContext = () => null;
+  });
+  const page = await context.newPage();
+  await page.goto(site.address);
+  await page.getByRole('heading', { name: 'The app is not running' }).waitFor();
+  assert.match(await page.locator('#stopped .what').innerText(), /WebGL/);
+});
+
+test('says that it stopped when a fault stops it, and gives the kept plan back as a file', async (t) => {
+  const app = await openApp(t);
+  await app.tap('tap');
+  // A program of one instruction, "unreachable": the fault that a broken program raises.
+  await app.page.evaluate(() => setTimeout(() => {
+    const bytes = new Uint8Array([0, 97, 115, 109, 1, 0, 0, 0, 1, 4, 1, 96, 0, 0, 3, 2, 1, 0, 7, 5, 1, 1, 102, 0, 0, 10, 5, 1, 3, 0, 0, 11]);
+    new WebAssembly.Instance(new WebAssembly.Module(bytes)).exports.f();
+  }));
+  await app.page.getByRole('heading', { name: 'The app is not running' }).waitFor();
+  const [download] = await Promise.all([app.page.waitForEvent('download'), app.page.locator('#rescue').tap()]);
+  assert.equal(download.suggestedFilename(), 'rescued-plan.json');
+});
+
+test('starts without the kept plan when asked to', async (t) => {
+  const site = await startSite(t);
+  const context = await freshContext(t);
+  const first = await AppPage.open(context, site.address);
+  const untouched = (await first.widget('tap')).value;
+  await first.tap('tap');
+  const second = await AppPage.open(context, `${site.address}?fresh`);
+  assert.equal((await second.widget('tap')).value, untouched);
+});

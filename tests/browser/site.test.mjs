@@ -1,0 +1,89 @@
+// The site as it is served: types, packing, policy, size, and nothing outside its folder.
+
+import assert from 'node:assert/strict';
+import { existsSync, readFileSync, readdirSync, statSync, symlinkSync, writeFileSync } from 'node:fs';
+import { request } from 'node:http';
+import { join } from 'node:path';
+import { test } from 'node:test';
+import { brotliDecompressSync, gunzipSync } from 'node:zlib';
+
+import { SITE, copySite, releaseOf, startSite } from './harness.mjs';
+
+/** A request with the path exactly as given: no client tidies it up on the way. */
+function get(site, path, { headers = {}, method = 'GET' } = {}) {
+  return new Promise((resolve, reject) => {
+    request({ host: '127.0.0.1', port: site.port, path, method, headers }, (response) => {
+      const parts = [];
+      response.on('data', (part) => parts.push(part));
+      response.on('end', () => resolve({ status: response.statusCode, headers: response.headers, body: Buffer.concat(parts) }));
+    }).on('error', reject).end();
+  });
+}
+
+test('every file has its exact type, is revalidated, and carries the policy', async (t) => {
+  const site = await startSite(t);
+  const types = { 'guywright.wasm': 'application/wasm', 'boot.js': 'text/javascript; charset=utf-8', 'index.html': 'text/html; charset=utf-8',
+    'sw.js': 'text/javascript; charset=utf-8', 'style.css': 'text/css; charset=utf-8', 'manifest.webmanifest': 'application/manifest+json',
+    'icons/icon-192.png': 'image/png', 'icons/icon.svg': 'image/svg+xml' };
+  for (const [path, type] of Object.entries(types)) {
+    const { status, headers } = await get(site, `/${path}`);
+    assert.equal(status, 200);
+    assert.equal(headers['content-type'], type);
+    assert.equal(headers['cache-control'], 'no-cache');
+    assert.equal(headers['x-content-type-options'], 'nosniff');
+    const policy = headers['content-security-policy'];
+    assert.match(policy, /default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; style-src 'self';/);
+    assert.match(policy, /connect-src 'self';.*frame-ancestors 'none'/);
+    assert.doesNotMatch(policy, /unsafe-inline|'unsafe-eval'|\*/);
+  }
+});
+
+test('packed files are sent to who takes them, and unpack to the plain file', async (t) => {
+  const site = await startSite(t);
+  const plain = readFileSync(join(SITE, 'guywright.js'));
+  const br = await get(site, '/guywright.js', { headers: { 'Accept-Encoding': 'gzip, deflate, br' } });
+  const gz = await get(site, '/guywright.js', { headers: { 'Accept-Encoding': 'gzip' } });
+  const none = await get(site, '/guywright.js');
+  assert.equal(br.headers['content-encoding'], 'br');
+  assert.equal(gz.headers['content-encoding'], 'gzip');
+  assert.equal(none.headers['content-encoding'], undefined);
+  assert.ok(plain.equals(brotliDecompressSync(br.body)) && plain.equals(gunzipSync(gz.body)) && plain.equals(none.body));
+  assert.equal((await get(site, '/guywright.js', { headers: { 'If-None-Match': none.headers.etag } })).status, 304);
+});
+
+test('nothing outside the folder is served, by whatever spelling', async (t) => {
+  const folder = copySite(t);
+  writeFileSync(join(folder, '..', 'secret.json'), '{}');
+  symlinkSync('../secret.json', join(folder, 'linked.json'));
+  const site = await startSite(t, folder);
+  const paths = ['/../secret.json', '/..%2fsecret.json', '/%2e%2e/secret.json', '/icons/../../secret.json', '/..\\secret.json', '//../secret.json',
+    '/%00', '/secret.json%00.html', '/%', '/linked.json', '/icons', '/icons/', '/.', '/sw.js/', '/guywright.js.br', '/nothing.html'];
+  for (const path of paths) assert.equal((await get(site, path)).status, 404, path);
+  assert.equal((await get(site, '/', { method: 'POST' })).status, 405);
+  const head = await get(site, '/', { method: 'HEAD' });
+  assert.deepEqual([head.status, head.body.length], [200, 0]);
+});
+
+test('the page holds no inline script, style or handler, and names no other host', () => {
+  const page = readFileSync(join(SITE, 'index.html'), 'utf8');
+  assert.doesNotMatch(page, /<script(?![^>]*\bsrc=)|<style|\sstyle=|\son[a-z]+=/i);
+  for (const { path } of releaseOf(SITE).files.filter(({ path }) => /\.(html|js|css|webmanifest)$/.test(path) && path !== 'guywright.js')) {
+    assert.doesNotMatch(readFileSync(join(SITE, path), 'utf8'), /https?:\/\//, path);
+  }
+  assert.doesNotMatch(readFileSync(join(SITE, 'guywright.js'), 'utf8'), /\beval\(|new Function\(/);
+});
+
+test('the list of the offline copy is the whole site', () => {
+  const found = readdirSync(SITE, { recursive: true }).map(String);
+  const served = found.filter((path) => statSync(join(SITE, path)).isFile() && !/\.(br|gz)$/.test(path) && path !== 'sw.js').sort();
+  assert.deepEqual(releaseOf(SITE).files.map(({ path }) => path), served);
+});
+
+test('a first visit loads less than 700 kB with gzip', () => {
+  const sizeOf = (path) => statSync(join(SITE, existsSync(join(SITE, `${path}.gz`)) ? `${path}.gz` : path)).size;
+  const paths = [...releaseOf(SITE).files.map(({ path }) => path), 'sw.js'];
+  const total = paths.reduce((sum, path) => sum + sizeOf(path), 0);
+  for (const path of paths) console.log(`${String(sizeOf(path)).padStart(8)} B  ${path}`);
+  console.log(`${String(total).padStart(8)} B  in all, of 700000`);
+  assert.ok(total < 700_000, `${total} bytes`);
+});
