@@ -8,6 +8,7 @@
 #include <string>
 
 #include "engine/verdict/evaluate.hpp"
+#include "tests/support/plans.hpp"
 #include "wasm/scene/scene.hpp"
 
 namespace {
@@ -159,37 +160,19 @@ scene::Look night() {
 
 // --- rigs --------------------------------------------------------------------------------------------------------------------
 
-GuyPlan guy(const char* name, double bearing_deg, double inclination_deg) {
-    GuyPlan g;
-    g.name = name;
-    g.bearing_deg = bearing_deg;
-    g.inclination_deg = inclination_deg;
-    return g;
-}
+using support::guy;
 
-Plan leaning() {
-    Plan p;
-    p.title = "Spillway bench";
-    p.frame.lean_deg = 22;
-    p.ropes.resize(1);
-    p.ropes[0].load_kg = 200;
-    p.ropes[0].haul = Haul{};
-    p.guys = {guy("back", 180, 30), guy("right", 60, 30), guy("left", 300, 30)};
-    p.guys[1].anchor_m = Vec3{-0.4, -4.2, 0};
-    p.guys[2].anchor_m = Vec3{-0.4, 4.2, 0};
-    p.feet = {{.ties = {{0, 9.8}, {180, 9.8}}}};
-    return p;
-}
+Plan sound() { return support::sound_plan(); }
 
 Plan upright() {
-    Plan p = leaning();
+    Plan p = sound();
     p.frame.lean_deg = 0;
     p.guys = {guy("back", 180, 40), guy("right", 70, 40), guy("left", 290, 40)};
     return p;
 }
 
 Plan four() {
-    Plan p = leaning();
+    Plan p = sound();
     p.guys = {guy("back right", 150, 32), guy("back left", 210, 32), guy("right", 75, 30), guy("left", 285, 30)};
     p.ropes[0].haul->bearing_deg = 200;
     p.ropes[0].haul->distance_m = 4;
@@ -197,13 +180,13 @@ Plan four() {
 }
 
 Plan slope(double face_deg) {
-    Plan p = leaning();
+    Plan p = sound();
     p.edge.face_deg = face_deg;
     return p;
 }
 
 Plan shaft() {
-    Plan p = leaning();
+    Plan p = sound();
     p.edge.opening_m = 2.5;
     p.guys.push_back(guy("across", 0, 40));
     p.guys.back().anchor_m = Vec3{4.2, 0.3, 0};
@@ -211,14 +194,14 @@ Plan shaft() {
 }
 
 Plan slack() {
-    Plan p = leaning();
+    Plan p = sound();
     p.guys[1].pretension_kN = p.guys[2].pretension_kN = 0;
     p.guys.push_back(guy("front", 20, 35));
     return p;
 }
 
 Plan far_anchor() {
-    Plan p = leaning();
+    Plan p = sound();
     p.guys[0].anchor_m = Vec3{-14, 2, 0.5};
     p.ropes[0].haul->bearing_deg = 120;
     p.ropes[0].haul->distance_m = 25;
@@ -226,7 +209,7 @@ Plan far_anchor() {
 }
 
 Plan not_ready() {
-    Plan p = leaning();
+    Plan p = sound();
     p.guys.clear();
     p.feet[0].ties.clear();
     p.edge.face_deg = 130;   // out of range: no answer
@@ -246,18 +229,18 @@ struct Shot {
 std::vector<Shot> shots() {
     using scene::View;
     using Part = scene::Highlight::Part;
-    return {{"leaning", leaning()},
-            {"leaning_plan", leaning(), View::PlanView},
-            {"leaning_side", leaning(), View::Elevation},
-            {"leaning_behind", leaning(), View::Free, {20, 25, 1}},
-            {"leaning_right", leaning(), View::Free, {275, 12, 1}},
-            {"leaning_top", leaning(), View::Free, {330, 60, 1}},
-            {"leaning_zoom", leaning(), View::Free, {215, 18, 2.5}},
-            {"leaning_dim", leaning(), View::Free, {235, 22, 1}, {Part::Guy, 0}, k_holding, dim()},
-            {"leaning_night", leaning(), View::Free, {235, 22, 1}, {Part::Lean, 0}, k_holding, night()},
-            {"leaning_rigged", leaning(), View::Free, {}, {Part::Foot, 0}, k_rigged},
-            {"leaning_arrest", leaning(), View::Free, {}, {Part::Rope, 0}, 4},
-            {"leaning_swing", leaning(), View::Free, {}, {Part::Haul, 0}, 5},
+    return {{"sound", sound()},
+            {"sound_plan", sound(), View::PlanView},
+            {"sound_side", sound(), View::Elevation},
+            {"sound_behind", sound(), View::Free, {20, 25, 1}},
+            {"sound_right", sound(), View::Free, {275, 12, 1}},
+            {"sound_top", sound(), View::Free, {330, 60, 1}},
+            {"sound_zoom", sound(), View::Free, {215, 18, 2.5}},
+            {"sound_dim", sound(), View::Free, {235, 22, 1}, {Part::Guy, 0}, k_holding, dim()},
+            {"sound_night", sound(), View::Free, {235, 22, 1}, {Part::Lean, 0}, k_holding, night()},
+            {"sound_rigged", sound(), View::Free, {}, {Part::Foot, 0}, k_rigged},
+            {"sound_arrest", sound(), View::Free, {}, {Part::Rope, 0}, 4},
+            {"sound_swing", sound(), View::Free, {}, {Part::Haul, 0}, 5},
             {"upright", upright(), View::Free, {}, {Part::Edge, 0}},
             {"upright_side", upright(), View::Elevation, {}, {Part::Head, 0}},
             {"upright_plan", upright(), View::PlanView, {}, {Part::Guy, 1}},

@@ -20,13 +20,13 @@ inline ImageBox box_round(const Eye& eye, std::span<const Vec3> points_m) {
     return box;
 }
 
-/// The circles that the points run round the upright axis through `pivot_m`. What fits them fits the site from every
+/// The circles, as polygons round them, that the points run round the upright axis through `pivot_m`. What fits them fits the site from every
 /// side, so that the picture does not grow and shrink while it turns.
 inline std::vector<Vec3> circles_round(Vec3 pivot_m, std::span<const Vec3> points_m) {
     constexpr int k_parts = 16;
     std::vector<Vec3> out;
     for (const Vec3& p : points_m) {
-        const double radius_m = std::hypot(p.x - pivot_m.x, p.y - pivot_m.y);
+        const double radius_m = std::hypot(p.x - pivot_m.x, p.y - pivot_m.y) / std::cos(k_pi / k_parts);
         for (int i = 0; i < k_parts; ++i) {
             const Vec3 at = pivot_m + radius_m * along_bearing(2.0 * k_pi * i / k_parts);
             out.push_back({at.x, at.y, p.z});
