@@ -140,7 +140,8 @@ inline constexpr Language k_english{
         .unloaded = "-",
         .measured_values = "Judged at the values as entered: measuring error is not yet in this verdict. Leave room for it.",
         .notes = {"A planning aid. Local codes, the maker's manual and the competent, licensed people on site decide.",
-                  "The load counts with its full weight, also on a slope. Angle rules and safety factors are common practice, not a standard.",
+                  "The load counts with its full weight, also on a slope. Angle rules and safety factors are common "
+                  "practice, not a standard.",
                   "The check code is the plan's: whoever reads out the same code looks at the same numbers."},
     },
 };

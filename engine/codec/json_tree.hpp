@@ -178,7 +178,8 @@ private:
     bool open(JsonNode::Kind kind) {
         std::string path = path_here();
         if (open_.size() == k_deepest_nesting) {
-            out_.faults.push_back({path_or_plan(path), "nested too deep", "at most " + std::to_string(k_deepest_nesting) + " levels"});
+            const std::string allowed = "at most " + std::to_string(k_deepest_nesting) + " levels";
+            out_.faults.push_back({path_or_plan(path), "nested too deep", allowed});
             return false;
         }
         // A node only grows while it is the innermost, so pointers to the outer ones stay good.
@@ -228,7 +229,8 @@ inline void find_bad_bytes(std::string_view text, InputFaults& faults) {
 
 }  // namespace detail
 
-/// Any bytes in; a whole tree or the reasons why not. Its size is bounded by the text's: one node of some 100 bytes needs at least two bytes of text.
+/// Any bytes in; a whole tree or the reasons why not.
+/// Its size is bounded by the text's: one node of some 100 bytes needs at least two bytes of text.
 [[nodiscard]] inline JsonRead read_json(std::string_view text) {
     JsonRead out;
     detail::find_bad_bytes(text, out.faults);

@@ -52,6 +52,13 @@ inline void add_range_faults(const Plan& plan, FaultList& faults) {
     }
 }
 
+inline bool has_fitting_size(std::string_view utf8, FaultList& faults) {
+    if (utf8.empty()) faults.add("plan", "empty", "a plan file");
+    if (utf8.size() > k_most_plan_bytes)
+        faults.add("plan", std::to_string(utf8.size()) + " bytes long", "at most " + std::to_string(k_most_plan_bytes) + " bytes");
+    return faults.empty();
+}
+
 inline void read_tree(const JsonNode& root, Plan& plan, FaultList& faults) {
     if (root.kind != JsonNode::Kind::Object) return faults.add("plan", described(root), "an object");
     if (!check_header(root, faults)) return;
@@ -63,11 +70,9 @@ inline void read_tree(const JsonNode& root, Plan& plan, FaultList& faults) {
 
 /// Reads a plan file of any bytes. Every fault names its path, what was found and what is allowed.
 [[nodiscard]] inline PlanRead read_plan(std::string_view utf8) {
-    if (utf8.empty()) return {.faults = {{"plan", "empty", "a plan file"}}, .plan = {}};
-    if (utf8.size() > k_most_plan_bytes)
-        return {.faults = {{"plan", std::to_string(utf8.size()) + " bytes long", "at most " + std::to_string(k_most_plan_bytes) + " bytes"}}, .plan = {}};
-    JsonRead json = read_json(utf8);
     detail::FaultList faults;
+    if (!detail::has_fitting_size(utf8, faults)) return {.faults = std::move(faults.listed), .plan = {}};
+    JsonRead json = read_json(utf8);
     for (InputFault& f : json.faults) faults.add(std::move(f.path), std::move(f.value), std::move(f.allowed));
     Plan plan;
     if (json.whole) detail::read_tree(json.root, plan, faults);

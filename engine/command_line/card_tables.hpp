@@ -54,8 +54,10 @@ inline TextTable guys_table(const CardView& v) {
         for (const double tension_N : o.equilibrium.guy_tension_N) row.push_back(kN_text(tension_N));
     });
     for (const bool arrest : {false, true}) {
-        add_allowed_row(table, v, v.words.card.cord_allows, arrest, [](const GuyPlan& g, const Factors& f) { return guy_strength_kN(g) / f.soft; });
-        add_allowed_row(table, v, v.words.card.anchor_allows, arrest, [](const GuyPlan& g, const Factors& f) { return g.anchor_strength_kN / f.anchor; });
+        add_allowed_row(table, v, v.words.card.cord_allows, arrest,
+                        [](const GuyPlan& g, const Factors& f) { return guy_strength_kN(g) / f.soft; });
+        add_allowed_row(table, v, v.words.card.anchor_allows, arrest,
+                        [](const GuyPlan& g, const Factors& f) { return g.anchor_strength_kN / f.anchor; });
     }
     return table;
 }

@@ -43,14 +43,16 @@ struct RangeChecker : SeesNothing {
             faults.push_back({path, in_quotes(t) + " (holds a control character)", "text without control characters"});
     }
     void list(const std::string& path, std::size_t count, std::size_t fewest, std::size_t most) {
-        if (count < fewest || count > most) faults.push_back({path, "a list of " + count_text(count, count), count_text(fewest, most)});
+        if (count >= fewest && count <= most) return;
+        faults.push_back({path, "a list of " + count_text(count, count), count_text(fewest, most)});
     }
 };
 
 inline void check_leg_counts(const Plan& p, InputFaults& faults) {
     const std::size_t needed = legs_of(p.frame.kind);
     const auto check = [&](const char* path, std::size_t count) {
-        if (count != needed) faults.push_back({path, "a list of " + count_text(count, count), count_text(needed, needed) + ", one per leg"});
+        if (count == needed) return;
+        faults.push_back({path, "a list of " + count_text(count, count), count_text(needed, needed) + ", one per leg"});
     };
     check("frame.foot_m", p.frame.legs.size());
     check("feet", p.feet.size());
@@ -77,7 +79,8 @@ inline void check_shares(const Plan& p, InputFaults& faults) {
         last = i;
     }
     if (last == p.ropes.size() || sum >= k_least_sum_of_shares) return;
-    faults.push_back({"ropes[" + std::to_string(last) + "].share", number_text(p.ropes[last].share) + " (the shares add up to " + number_text(sum) + ")",
+    const std::string value = number_text(p.ropes[last].share) + " (the shares add up to " + number_text(sum) + ")";
+    faults.push_back({"ropes[" + std::to_string(last) + "].share", value,
                       "1, or shares that add up to 1: nothing would carry the rest"});
 }
 
@@ -91,7 +94,8 @@ struct LimitPair {
 inline void check_limit(const LimitPair& l, InputFaults& faults) {
     const bool right = l.good_is_larger ? l.good >= l.max_or_min : l.good <= l.max_or_min;
     if (right || !l.range.holds(l.good) || !l.range.holds(l.max_or_min)) return;
-    faults.push_back({l.good_path, number_text(l.good), (l.good_is_larger ? "at least " : "at most ") + number_text(l.max_or_min) + ", where NO-GO begins"});
+    const std::string allowed = (l.good_is_larger ? "at least " : "at most ") + number_text(l.max_or_min) + ", where NO-GO begins";
+    faults.push_back({l.good_path, number_text(l.good), allowed});
 }
 
 /// A caution must come before its NO-GO.

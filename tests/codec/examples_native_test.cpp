@@ -1,0 +1,42 @@
+#include "engine/codec/plan_codec.hpp"
+#include "tests/support/full_plan.hpp"
+
+#include <doctest/doctest.h>
+
+#include <filesystem>
+#include <fstream>
+#include <iterator>
+#include <string>
+
+using namespace guywright;
+
+namespace {
+
+std::string text_of(const std::filesystem::path& file) {
+    std::ifstream in(file, std::ios::binary);
+    return {std::istreambuf_iterator<char>(in), {}};
+}
+
+}  // namespace
+
+TEST_CASE("examples: every example plan reads without fault and is stored as the program writes it") {
+    int examples = 0;
+    for (const auto& entry : std::filesystem::directory_iterator(GUYWRIGHT_ROOT "/assets/examples")) {
+        if (entry.path().extension() != ".json") continue;
+        INFO(entry.path().string());
+        const std::string text = text_of(entry.path());
+        const PlanRead read = read_plan(text);
+        REQUIRE_MESSAGE(read.ok(), to_string(read.faults[0]));
+        CHECK(write_plan(read.plan) == text);
+        ++examples;
+    }
+    CHECK(examples > 0);
+}
+
+TEST_CASE("examples: a plan written by hand, short keys only, is the plan of the tests") {
+    const PlanRead read = read_plan(text_of(GUYWRIGHT_ROOT "/tests/plans/three_guys.json"));
+    REQUIRE(read.ok());
+    Plan expected = support::steep_plan();
+    expected.candidate_anchors_m = {{-6.0, 1.5, 0.4}};
+    CHECK(write_plan(read.plan) == write_plan(expected));
+}
