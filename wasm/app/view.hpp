@@ -16,13 +16,15 @@ struct View {
     bool reduced_motion = false;
 };
 
-/// 18, 18 bold, 28 bold and 44 bold CSS px. `huge` holds Basic Latin and a few signs only.
+/// 18, 18 bold, 28 bold, 44 bold and 84 bold CSS px. `huge` holds Basic Latin and a few signs only, `giant` the letters of
+/// the verdicts.
 /// Pixel sizes follow the screen, so these pointers hold for one frame.
 struct Fonts {
     ImFont* text = nullptr;
     ImFont* strong = nullptr;
     ImFont* large = nullptr;
     ImFont* huge = nullptr;
+    ImFont* giant = nullptr;
 };
 
 }  // namespace guywright::app

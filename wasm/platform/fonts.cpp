@@ -18,6 +18,9 @@ constexpr ImWchar k_all[] = {0x20,   0x7E,   0xA0,   0xFF,   0x2010, 0x2026, 0x2
 constexpr ImWchar k_basic[] = {0x20,   0x7E,   0xB0,   0xB1,   0xB7,   0xB7,   0xD7,   0xD7,   0x2190, 0x2193,
                                0x2212, 0x2212, 0x2264, 0x2265, 0x26A0, 0x26A0, 0x2713, 0x2713, 0};
 
+/// The letters of GO, NO-GO and NOT CHECKED.
+constexpr ImWchar k_verdicts[] = {' ', ' ', '-', '-', 'C', 'E', 'G', 'H', 'K', 'K', 'N', 'O', 'T', 'T', 0};
+
 ImFont* add(std::span<const unsigned char> file, float size_px, const ImWchar* glyphs) {
     ImFontConfig config;
     config.FontDataOwnedByAtlas = false;
@@ -38,7 +41,8 @@ app::Fonts bake_fonts(float pixel_ratio) {
     const app::Fonts fonts{.text = add(assets::font_regular(), baked_px(18.0F), k_all),
                            .strong = add(assets::font_bold(), baked_px(18.0F), k_all),
                            .large = add(assets::font_bold(), baked_px(28.0F), k_all),
-                           .huge = add(assets::font_bold(), baked_px(44.0F), k_basic)};
+                           .huge = add(assets::font_bold(), baked_px(44.0F), k_basic),
+                           .giant = add(assets::font_bold(), baked_px(84.0F), k_verdicts)};
     io.FontGlobalScale = 1.0F / ratio;
     return fonts;
 }

@@ -5,6 +5,7 @@
 #include "engine/codec/english.hpp"
 #include "engine/codec/sentences.hpp"
 #include "wasm/screens/inputs.hpp"
+#include "wasm/screens/reasons.hpp"
 #include "wasm/widgets/verdict_mark.hpp"
 
 namespace guywright::screens {
@@ -22,9 +23,9 @@ struct CardBuilder {
     const app::State& state;
     float width;
 
-    void text(std::string words, ImFont* app::Fonts::*font, bool starts_page = false) {
+    void text(std::string words, ImFont* app::Fonts::*font, bool starts_group = false) {
         const float height = widgets::text_height(ui.fonts.*font, words, width);
-        items.push_back({height, starts_page, {}, [words, font](Ui& u, const Box& box) {
+        items.push_back({height, starts_group, {}, [words, font](Ui& u, const Box& box) {
                              widgets::write(u, u.fonts.*font, box, words, u.theme.ink);
                              u.mirror.push_back({"text", "text", words, "", box});
                          }});
@@ -73,17 +74,6 @@ void add_margin(CardBuilder& b, const Check& c) {
     b.items.push_back({widgets::k_line_px + 4.0F + k_bar_px, false, {}, [what, c](Ui& u, const Box& box) { draw_margin(u, box, what, c); }});
 }
 
-void add_verdict(CardBuilder& b) {
-    const Verdict verdict = b.state.evaluation.verdict;
-    b.items.push_back({96.0F, false, {}, [verdict](Ui& u, const Box& box) {
-                           widgets::verdict_ground(u, box, verdict);
-                           widgets::verdict_shape(u, {box.x + 56.0F, box.y + box.h / 2.0F}, 34.0F, verdict);
-                           const ImU32 ink = widgets::verdict_ink(u.theme, verdict);
-                           write_line(u, u.fonts.huge, {box.x + 104.0F, box.y, box.w - 108.0F, box.h}, widgets::verdict_word(verdict), ink);
-                           u.mirror.push_back({"verdict", "text", std::string(widgets::verdict_word(verdict)), "", box});
-                       }});
-}
-
 /// Faults first, then what is still missing with a way to it.
 void add_gaps(CardBuilder& b) {
     const Evaluation& e = b.state.evaluation;
@@ -101,7 +91,7 @@ void add_gaps(CardBuilder& b) {
 void add_cautions(CardBuilder& b) {
     std::vector<std::string> found;
     b.state.evaluation.checks.for_each([&](const Check& c) {
-        if (c.status == CheckStatus::Caution) found.push_back(sentence(k_english, b.state.plan, b.state.evaluation, c));
+        if (c.status == CheckStatus::Caution) found.push_back(check_sentence(b.state, c));
     });
     b.text(found.empty() ? "No cautions from the checks" : "Cautions", &app::Fonts::large, true);
     for (std::string& words : found) b.caution(std::move(words));
@@ -149,11 +139,10 @@ void add_margin_items(std::vector<Item>& items, const Ui& ui, const app::State& 
 void add_card_items(std::vector<Item>& items, const Ui& ui, const app::State& state, float width) {
     CardBuilder b{items, ui, state, width};
     const Evaluation& e = state.evaluation;
-    add_verdict(b);
     add_gaps(b);
     const bool judged = e.verdict != Verdict::NotChecked && !e.closest.empty();
     if (judged) {
-        b.text(sentence(k_english, state.plan, e, e.closest.front()), &app::Fonts::strong);
+        b.text(check_sentence(state, e.closest.front()), &app::Fonts::strong);
         for (std::size_t i = 0; i < std::min(k_closest_on_card, e.closest.size()); ++i) add_margin(b, e.closest[i]);
         b.text("Check code  " + state.check_code, &app::Fonts::large);
         add_cautions(b);

@@ -41,8 +41,8 @@ struct Builder {
                              widgets::slider(u, box, t);
                          }});
     }
-    void heading(std::string text, bool starts_page) {
-        items.push_back({36.0F, starts_page, {}, [text](Ui& u, const Box& box) { write_line(u, u.fonts.large, box, text, u.theme.ink); }});
+    void heading(std::string text, bool starts_group) {
+        items.push_back({36.0F, starts_group, {}, [text](Ui& u, const Box& box) { write_line(u, u.fonts.large, box, text, u.theme.ink); }});
     }
     void action(std::string id, std::string label, app::Command command, bool enabled = true) {
         items.push_back({widgets::k_target_px, false, {}, [=](Ui& u, const Box& box) {

@@ -11,7 +11,7 @@ namespace guywright::screens {
 /// One thing on a page: as high as it needs to be, never cut in two.
 struct Item {
     float height_px = 0.0F;
-    bool starts_page = false;
+    bool starts_group = false;        ///< a heading: it and what follows are kept on one page where they fit
     std::string path;                 ///< of the number it slides, empty for anything else
     std::function<void(widgets::Ui&, const widgets::Box&)> draw;
 };

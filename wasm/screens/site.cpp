@@ -11,9 +11,9 @@ using widgets::Ui;
 
 std::string_view view_label(scene::View view) {
     switch (view) {
-        case scene::View::Free: return "Turn";
-        case scene::View::PlanView: return "From above";
-        case scene::View::Elevation: return "From the side";
+        case scene::View::Free: return "View: free";
+        case scene::View::PlanView: return "View: above";
+        case scene::View::Elevation: return "View: side";
     }
     return "";
 }
@@ -38,11 +38,11 @@ void draw_site(Ui& ui, const app::State& state, const Box& box) {
     ui.draw.PopClipRect();
     Box keys = Box{box.x, box.y, box.w, box.h}.inner(8.0F);
     keys = keys.cut_bottom(widgets::k_target_px);
-    const float wide = std::min(170.0F, (keys.w - widgets::k_gap_px) / 2.0F);
+    constexpr float wide = 92.0F;
     if (picture_key(ui, keys.cut_right(wide), "view", std::string(view_label(state.view)))) ui.wish(app::NextView{});
     if (state.shown_case < state.evaluation.outcomes.size()) {
         const Case& setup = state.evaluation.outcomes[state.shown_case].setup;
-        if (picture_key(ui, keys.cut_left(wide), "case", case_name(k_english, state.plan, setup))) ui.wish(app::NextCase{});
+        if (picture_key(ui, keys.cut_left(wide), "case", "Case: " + case_name(k_english, state.plan, setup))) ui.wish(app::NextCase{});
     }
     widgets::touch(ui, {box.x, box.y, box.w, box.h - widgets::k_target_px - 16.0F}, "scene");
     if (ImGui::IsItemActive() && ImGui::IsMouseDragging(ImGuiMouseButton_Left)) {

@@ -59,7 +59,7 @@ void draw_ways(Ui& ui, Box row, const app::State& state, const Place& at) {
 
 /// One key that says "the starting values on this page are right" and goes on.
 void draw_confirm(Ui& ui, const Box& row, const app::State& state, const Place& at, std::vector<std::string> paths) {
-    const std::string label = paths.size() == 1 ? "It is as shown" : "All " + std::to_string(paths.size()) + " are as shown";
+    const std::string label = paths.size() == 1 ? "The value with ? is right" : "The " + std::to_string(paths.size()) + " values with ? are right";
     if (!widgets::button(ui, row, {"confirm", label})) return;
     ui.wish(app::ConfirmShown{std::move(paths)});
     go_on(ui, state, at);

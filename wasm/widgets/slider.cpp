@@ -27,19 +27,17 @@ double nudged(const screens::Input& input, double from, double steps) {
 void wish_value(Ui& ui, const SliderText& t, double to) { ui.wish(app::SetNumber{std::string(t.path), t.input.sign * to}); }
 
 void draw_head(Ui& ui, Box row, const SliderText& t) {
-    const std::string value = t.measured ? screens::shown_value(t.input, t.value) : "not entered";
-    const float wide = std::max(96.0F, text_width(t.measured ? ui.fonts.large : ui.fonts.strong, value) + 24.0F);
+    const std::string value = screens::shown_value(t.input, t.value) + (t.measured ? "" : " ?");
+    const float wide = std::max(96.0F, text_width(ui.fonts.large, value) + 24.0F);
     const Box value_box = row.cut_right(wide, 8.0F);
     const Box reach{value_box.x, value_box.y - 14.0F, value_box.w, k_target_px};
     if (touch(ui, reach, std::string("value ") + std::string(t.path))) ui.wish(app::OpenKeypad{std::string(t.path)});
-    ui.draw.AddRectFilled(value_box.min(), value_box.max(), ui.theme.raised, 6.0F);
+    ui.draw.AddRectFilled(value_box.min(), value_box.max(), t.measured ? ui.theme.raised : ui.theme.field, 6.0F);
     ui.draw.AddRect(value_box.min(), value_box.max(), ui.theme.ink, 6.0F, 0, 2.0F);
-    write_line(ui, t.measured ? ui.fonts.large : ui.fonts.strong, value_box.inner(6.0F), value, ui.theme.ink, Align::Centre);
-    ui.mirror.push_back({std::string("value ") + std::string(t.path), "button", std::string(t.input.label), value, reach});
-    if (!t.error.empty()) {
-        const Box error = row.cut_right(text_width(ui.fonts.text, t.error), 8.0F);
-        write_line(ui, ui.fonts.text, error, t.error, ui.theme.ink, Align::Right);
-    }
+    write_line(ui, ui.fonts.large, value_box.inner(6.0F), value, ui.theme.ink, Align::Centre);
+    ui.mirror.push_back({std::string("value ") + std::string(t.path), "button", std::string(t.input.label), t.measured ? value : "not entered", reach});
+    const std::string beside = t.measured ? t.error : "not entered";
+    if (!beside.empty()) write_line(ui, ui.fonts.text, row.cut_right(text_width(ui.fonts.text, beside) + 1.0F, 8.0F), beside, ui.theme.ink);
     write_line(ui, ui.fonts.strong, row, t.input.label, ui.theme.ink);
 }
 

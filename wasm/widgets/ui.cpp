@@ -63,10 +63,12 @@ bool button(Ui& ui, const Box& box, const ButtonText& text) {
     if (text.enabled) ui.draw.AddRectFilled(box.min(), box.max(), face, k_round_px);
     if (text.enabled) ui.draw.AddRect(box.min(), box.max(), ui.theme.ink, k_round_px, 0, focused ? 2.0F * k_border_px : k_border_px);
     if (!text.enabled) ui.draw.AddRect(box.min(), box.max(), ui.theme.ink, k_round_px, 0, 1.0F);
-    const Box inside = box.inner(8.0F);
+    const Box inside = box.inner(6.0F);
+    const bool sign = text.label.size() <= 3;   // a single sign, perhaps in three bytes
+    if (sign) write_line(ui, ui.fonts.large, inside, text.label, label, Align::Centre);
     const float tall = text_height(ui.fonts.strong, text.label, inside.w);
-    if (tall <= k_line_px || tall > box.h) write_line(ui, ui.fonts.strong, inside, text.label, label, Align::Centre);
-    else write(ui, ui.fonts.strong, {inside.x, box.y + (box.h - tall) / 2.0F, inside.w, tall}, text.label, label);
+    if (!sign && (tall <= k_line_px || tall > box.h)) write_line(ui, ui.fonts.strong, inside, text.label, label, Align::Centre);
+    else if (!sign) write(ui, ui.fonts.strong, {inside.x, box.y + (box.h - tall) / 2.0F, inside.w, tall}, text.label, label);
     ui.mirror.push_back({std::string(text.id), "button", std::string(text.label), text.enabled ? "" : "off", box});
     return pressed;
 }

@@ -1,0 +1,17 @@
+#pragma once
+#include <string>
+
+#include "wasm/app/state.hpp"
+
+// The engine's sentences as they stand on screen.
+namespace guywright::screens {
+
+/// Why the verdict is what it is, in one plain sentence.
+[[nodiscard]] std::string reason(const app::State& state);
+
+/// One row of the checks as a sentence, with degree signs.
+[[nodiscard]] std::string check_sentence(const app::State& state, const Check& check);
+
+[[nodiscard]] int caution_count(const Evaluation& evaluation);
+
+}  // namespace guywright::screens
