@@ -7,6 +7,10 @@ import { test } from 'node:test';
 
 import { AppPage, SITE, copySite, freshContext, launch, makeNewer, openApp, releaseOf, spoil, startSite, temporaryFolder } from './harness.mjs';
 
+// An input of the first step, to see that the plan is there and the app at work.
+const PLUS = 'more edge.face_deg';
+const VALUE = 'value edge.face_deg';
+
 const cachesOf = (app) => app.page.evaluate(() => caches.keys());
 
 test('one visit makes a whole copy and says so', async (t) => {
@@ -22,21 +26,21 @@ test('after one visit the app starts with the server stopped, the network off an
   const online = await launch(t, profile);
   const first = await AppPage.open(online, site.address);
   await first.copyReady();
-  await first.tap('tap');
-  const { value } = await first.widget('tap');
+  await first.tap(PLUS);
+  const { value } = await first.widget(VALUE);
   await site.stop();
   await online.setOffline(true);
   const second = await AppPage.open(online, site.address);
-  assert.equal((await second.widget('tap')).value, value);
+  assert.equal((await second.widget(VALUE)).value, value);
   await online.close();
 
   const offline = await launch(t, profile);
   await offline.setOffline(true);
   const third = await AppPage.open(offline, site.address);
   assert.deepEqual(third.complaints, []);
-  assert.equal((await third.widget('tap')).value, value);
-  await third.tap('tap');
-  assert.notEqual((await third.widget('tap')).value, value);
+  assert.equal((await third.widget(VALUE)).value, value);
+  await third.tap(PLUS);
+  assert.notEqual((await third.widget(VALUE)).value, value);
 });
 
 test('a page below the start leads to the start, with no network too', async (t) => {
@@ -57,7 +61,7 @@ test('asks nobody but its own server for anything, and nobody at all after the f
   assert.ok(asked > 0);
   await app.page.reload();
   await app.ready();
-  await app.tap('tap');
+  await app.tap(PLUS);
   const more = app.site.requests.slice(asked).filter((path) => path !== '/sw.js'); // the browser's own look for an update
   assert.deepEqual(more, []);
 });
@@ -106,7 +110,7 @@ test('storage that is full: no copy is made, and the app runs all the same', asy
   const site = await startSite(t, folder);
   const app = await AppPage.open(await freshContext(t), site.address);
   await assertNoCopy(app);
-  await app.tap('tap');
+  await app.tap(PLUS);
 });
 
 /** A browser with a whole copy of release 1 that comes back to the same address for more. */
@@ -127,10 +131,19 @@ const updated = (app) => app.page.evaluate(async () => {
   return Boolean(registration.waiting);
 });
 
+/** Agrees to the newer release; resolves when the page has started anew with it. */
+async function useNewer(app, name) {
+  const restarted = app.page.waitForEvent('framenavigated');
+  await app.page.getByRole('button', { name: 'Use it now' }).tap();
+  await restarted;
+  await app.ready();
+  assert.equal((await app.copyReady()).release, name);
+}
+
 test('a newer release waits for consent, keeps the plan, and keeps the release before it', async (t) => {
   const { folder, context, site, app, release } = await visitedOnce(t);
-  await app.tap('tap');
-  const { value } = await app.widget('tap');
+  await app.tap(PLUS);
+  const { value } = await app.widget(VALUE);
   const newer = makeNewer(folder, 'style.css', '\n/* newer */\n');
   assert.equal(await updated(app), true);
   assert.equal(await app.page.locator('#notice').isVisible(), false); // nothing is offered in the middle of work
@@ -138,10 +151,8 @@ test('a newer release waits for consent, keeps the plan, and keeps the release b
 
   const second = await AppPage.open(context, site.address);
   await app.page.close();
-  await second.page.getByRole('button', { name: 'Use it now' }).tap();
-  await second.page.waitForFunction(async (name) => (await window.guywright?.checkCopy())?.release === name, newer);
-  await second.ready();
-  assert.equal((await second.widget('tap')).value, value);
+  await useNewer(second, newer);
+  assert.equal((await second.widget(VALUE)).value, value);
   assert.deepEqual(await cachesOf(second), [release, newer]);
 });
 
@@ -174,8 +185,7 @@ test('a damaged copy with no network goes back to the release before it', async 
   await updated(app);
   const second = await AppPage.open(context, site.address);
   await app.page.close();
-  await second.page.getByRole('button', { name: 'Use it now' }).tap();
-  await second.page.waitForFunction(async (name) => (await window.guywright?.checkCopy())?.release === name, newer);
+  await useNewer(second, newer);
   await second.page.evaluate(async (name) => (await caches.open(name)).delete(new URL('boot.js', location.href)), newer);
   await site.stop();
   await second.page.goto(site.address);

@@ -1,9 +1,15 @@
 // The program in its page: starting, drawing on demand, fingers, keys, lost graphics, rotation, plan files, keeping.
 
 import assert from 'node:assert/strict';
+import { readFileSync } from 'node:fs';
 import { test } from 'node:test';
 
 import { AppPage, SCREENS, freshContext, killBrowser, launch, openApp, startSite, temporaryFolder } from './harness.mjs';
+
+// An input of the first step: one tap on its + is one degree more.
+const PLUS = 'more edge.face_deg';
+const VALUE = 'value edge.face_deg';
+const degrees = async (app) => parseInt((await app.widget(VALUE)).value, 10);
 
 for (const [name, screen] of Object.entries(SCREENS)) {
   test(`starts on a ${name} screen with a verdict and nothing to complain about`, async (t) => {
@@ -25,21 +31,22 @@ test('draws no frame while nothing changes', async (t) => {
 
 test('counts both taps of a quick double tap', async (t) => {
   const app = await openApp(t);
-  const point = await app.pointOn('tap');
-  for (let i = 0; i < 10; ++i) {
+  const before = await degrees(app);
+  const point = await app.pointOn(PLUS);
+  for (let i = 0; i < 5; ++i) {
     await app.tapAt(point, 0);
     await app.tapAt(point, 0);
     await app.settled();
   }
-  assert.equal((await app.widget('tap')).value, '20');
+  assert.equal(await degrees(app), before + 10);
 });
 
 test('lets go of a button when the finger leaves the screen', async (t) => {
   const app = await openApp(t);
-  const { rect } = await app.widget('tap');
+  const { rect } = await app.widget(PLUS);
   const picture = () => app.page.screenshot({ clip: rect });
   const before = await picture();
-  await app.tap('tap');
+  await app.tap(PLUS);
   assert.ok(before.equals(await picture()), 'a button still looks touched');
 });
 
@@ -128,33 +135,68 @@ test('follows a pixel ratio that changes alone, at the latest with the next move
   }
 });
 
-test('hands a chosen file to the app, zero bytes and all', async (t) => {
+const EXAMPLE = new URL('../../assets/examples/spillway-bench.json', import.meta.url);
+
+async function chooseFile(app, file) {
+  await app.tap('menu');
+  await app.openFile('open', file);
+}
+
+const planFile = (text) => ({ name: 'plan.json', mimeType: 'application/json', buffer: Buffer.from(text) });
+
+test('opens a plan file', async (t) => {
   const app = await openApp(t);
-  await app.openFile('open', { name: 'plan.json', mimeType: 'application/json', buffer: Buffer.from('{"format"\0:1}') });
-  await app.until(({ opened }) => opened === '13 characters opened', 'the file opened');
+  const plan = JSON.parse(readFileSync(EXAMPLE, 'utf8'));
+  plan.edge.face_deg = 73;
+  await chooseFile(app, planFile(JSON.stringify(plan)));
+  await app.page.reload();
+  await app.ready();
+  assert.equal(await degrees(app), 73);
+});
+
+test('a file that is no plan changes nothing, and a zero byte does not hide what follows it', async (t) => {
+  const app = await openApp(t);
+  const { check_code } = await app.state();
+  const example = readFileSync(EXAMPLE, 'utf8').replace(/"face_deg": *85/, '"face_deg": 73');
+  for (const text of ['', 'no plan', '{"format":"guywright-plan","version":1}', `${example}\0{}`]) {
+    await chooseFile(app, planFile(text));
+    await app.page.reload(); // what was kept is still the plan of before
+    await app.ready();
+    assert.equal((await app.state()).check_code, check_code, text.slice(-20));
+  }
 });
 
 test('refuses a file over 256 kB unread and says so', async (t) => {
   const app = await openApp(t);
-  const before = await app.state();
-  await app.openFile('open', { name: 'film.json', mimeType: 'application/json', buffer: Buffer.alloc(256 * 1024 + 1, 32) });
+  const { check_code } = await app.state();
+  await chooseFile(app, { ...planFile(' '.repeat(256 * 1024 + 1)), name: 'film.json' });
   const notice = app.page.locator('#notice');
   assert.match(await notice.innerText(), /"film\.json" is 257 kB\. A plan file is at most 256 kB\./);
-  assert.deepEqual(await app.state(), before);
   await notice.getByRole('button', { name: 'OK' }).tap();
   assert.equal(await notice.isVisible(), false);
+  assert.equal((await app.state()).check_code, check_code);
+});
+
+test('saves the plan as a file that opens again', async (t) => {
+  const app = await openApp(t);
+  await app.tap(PLUS);
+  const changed = await degrees(app);
+  await app.tap('menu');
+  const [download] = await Promise.all([app.page.waitForEvent('download'), app.tap('save')]);
+  const text = readFileSync(await download.path(), 'utf8');
+  assert.equal(JSON.parse(text).edge.face_deg, changed);
 });
 
 test('keeps every finished gesture when the browser is killed', async (t) => {
   const site = await startSite(t);
   const profile = temporaryFolder(t);
   const first = await AppPage.open(await launch(t, profile), site.address);
-  await first.tap('tap');
-  await first.tap('tap');
-  const { value } = await first.widget('tap');
+  await first.tap(PLUS);
+  await first.tap(PLUS);
+  const kept = await degrees(first);
   killBrowser(profile);
   const second = await AppPage.open(await launch(t, profile), site.address);
-  assert.equal((await second.widget('tap')).value, value);
+  assert.equal(await degrees(second), kept);
 });
 
 test('reads the verdict out as text', async (t) => {
@@ -177,7 +219,7 @@ test('says in plain words that there is no WebGL', async (t) => {
 
 test('says that it stopped when a fault stops it, and gives the kept plan back as a file', async (t) => {
   const app = await openApp(t);
-  await app.tap('tap');
+  await app.tap(PLUS);
   // A program of one instruction, "unreachable": the fault that a broken program raises.
   await app.page.evaluate(() => setTimeout(() => {
     const bytes = new Uint8Array([0, 97, 115, 109, 1, 0, 0, 0, 1, 4, 1, 96, 0, 0, 3, 2, 1, 0, 7, 5, 1, 1, 102, 0, 0, 10, 5, 1, 3, 0, 0, 11]);
@@ -192,8 +234,8 @@ test('starts without the kept plan when asked to', async (t) => {
   const site = await startSite(t);
   const context = await freshContext(t);
   const first = await AppPage.open(context, site.address);
-  const untouched = (await first.widget('tap')).value;
-  await first.tap('tap');
+  const untouched = await degrees(first);
+  await first.tap(PLUS);
   const second = await AppPage.open(context, `${site.address}?fresh`);
-  assert.equal((await second.widget('tap')).value, untouched);
+  assert.equal(await degrees(second), untouched);
 });

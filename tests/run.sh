@@ -1,0 +1,108 @@
+#!/usr/bin/env bash
+# Installs what is missing, builds everything and runs every test. The last line is "N passed, N failed".
+# A suite that cannot be built or does not finish counts as one failure. Output of each suite: build/test-logs.
+#   FUZZ_SECONDS=60 bash tests/run.sh   lets each fuzz target run longer than the usual 10 s
+set -uo pipefail
+root=$(cd "$(dirname "${BASH_SOURCE[0]}")/.." && pwd)
+cd "$root" || exit 1
+logs=$root/build/test-logs
+mkdir -p "$logs"
+passed=0 failed=0
+export NODE_PATH=/usr/share/nodejs # where Debian's Emscripten finds its JavaScript parser
+
+# count NAME PASSED FAILED: adds a suite's result. No numbers, or none at all passed or failed: it did not run.
+count() {
+  local good=${2:-0} bad=${3:-0}
+  if ((good + bad == 0)); then
+    bad=1
+    echo "$1: did not run. The end of its output:"
+    tail -n 30 "$logs/$1.log"
+  fi
+  passed=$((passed + good)) failed=$((failed + bad))
+  echo "$1: $good passed, $bad failed ($((SECONDS - started)) s)"
+}
+
+# run NAME LIMIT_S COMMAND...: runs a suite with its output in its log. Sets `code`.
+run() {
+  local name=$1 limit_s=$2
+  shift 2
+  started=$SECONDS
+  timeout --kill-after=10 "$limit_s" "$@" >"$logs/$name.log" 2>&1
+  code=$?
+  ((code == 0)) || { echo "--- $name ended with code $code"; grep -E -A 12 'ERROR|error:|FAILED|^not ok|Assertion|SUMMARY' "$logs/$name.log" | head -n 120; }
+}
+
+# A suite that counted no failure and yet ended badly (a crash, the time limit) has failed.
+count_counted() {
+  local bad=${3:-0}
+  ((code != 0 && bad == 0)) && bad=1
+  count "$1" "${2:-0}" "$bad"
+}
+
+doctest_suite() {
+  run "$@"
+  local line
+  line=$(grep -aE '^\[doctest\] test cases:' "$logs/$1.log" | tail -n 1 | tr -s ' |' ' ')
+  # "[doctest] test cases: 12 12 passed 0 failed 0 skipped"
+  read -r _ _ _ _ good _ bad _ <<<"$line"
+  count_counted "$1" "${good:-0}" "${bad:-0}"
+}
+
+# A suite that says "N passed, N failed" itself.
+counting_suite() {
+  run "$@"
+  local line
+  line=$(grep -E '^[0-9]+ passed, [0-9]+ failed' "$logs/$1.log" | tail -n 1)
+  read -r good _ bad _ <<<"$line"
+  count_counted "$1" "${good:-0}" "${bad:-0}"
+}
+
+# Node's own test runner, one file at a time, so that the lines counted are the same in every version of Node.
+node_suite() {
+  run "$1" "$2" node --test-reporter=tap "$3"
+  count_counted "$1" "$(grep -c '^ok ' "$logs/$1.log")" "$(grep -c '^not ok ' "$logs/$1.log")"
+}
+
+fuzz_suite() {
+  local target=$1 found=$root/build/fuzz-corpus/$1 seconds=${FUZZ_SECONDS:-10}
+  mkdir -p "$found" "$logs/$target"
+  run "$target" $((seconds + 120)) "$root/build/fuzz/$target" -max_total_time="$seconds" -timeout=10 -rss_limit_mb=2048 -seed=1 -max_len=16384 \
+    -print_final_stats=1 -artifact_prefix="$logs/$target/" "$found" assets/examples tests/plans
+  count "$target" $((code == 0)) $((code != 0))
+}
+
+# build NAME COMMAND...: stops nothing; the suites of a failed build then do not run and count as failed.
+build() {
+  local name=$1
+  shift
+  started=$SECONDS
+  "$@" >"$logs/$name.log" 2>&1 || { echo "--- $name failed:"; grep -E -A 8 'error|FAILED|stopped at' "$logs/$name.log" | head -n 80; return; }
+  echo "$name: done ($((SECONDS - started)) s)"
+}
+
+configure_and_build() {
+  local folder=$1
+  shift
+  cmake -G Ninja -S "$root" -B "$root/build/$folder" "$@" && ninja -C "$root/build/$folder"
+}
+
+if ! bash wasm/setup.sh tests >"$logs/set-up.log"; then
+  echo "0 passed, 1 failed"
+  exit 1
+fi
+build build-native configure_and_build native -DCMAKE_BUILD_TYPE=Release -DGUYWRIGHT_TESTS=ON -DGUYWRIGHT_BENCH=ON
+build build-fuzz configure_and_build fuzz -DCMAKE_CXX_COMPILER=clang++ -DCMAKE_BUILD_TYPE=RelWithDebInfo -DGUYWRIGHT_FUZZ=ON
+build build-wasm bash wasm/build.sh tests
+
+doctest_suite engine-native 900 build/native/guywright_tests
+doctest_suite engine-wasm 900 node --no-experimental-fetch build/wasm/guywright_tests_wasm.js
+[[ -f tests/command_line/run.mjs ]] && counting_suite command-line 300 node tests/command_line/run.mjs build/native/guywright
+for source in tests/fuzz/*.cpp; do
+  [[ -f $source ]] && fuzz_suite "fuzz_$(basename "$source" .cpp)"
+done
+for file in tests/browser/*.test.mjs; do
+  node_suite "browser-$(basename "$file" .test.mjs)" 600 "$file"
+done
+
+echo "$passed passed, $failed failed"
+((failed == 0))
