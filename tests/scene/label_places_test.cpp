@@ -9,7 +9,7 @@ namespace {
 
 constexpr ImageBox k_frame{{0, 0}, {300, 200}};
 
-LabelWish wish(int rank, std::vector<Vec2> places) { return {{80, 20}, rank, std::move(places)}; }
+LabelWish wish(int rank, std::vector<Vec2> places) { return {{80, 20}, rank, std::move(places), {}}; }
 
 }  // namespace
 
@@ -45,6 +45,15 @@ TEST_CASE("labels: nothing is written over a taken box, and off a line rather th
     CHECK(on_line[0].has_value());
 }
 
+TEST_CASE("labels: one that speaks of a line does not stand where it would be read as another line's") {
+    const DrawnLine own{{0, 100}, {300, 100}}, other{{0, 75}, {300, 75}};
+    LabelWish w = wish(0, {{150, 60}, {150, 87}, {150, 115}});   // beyond the other, between the two, on the free side
+    w.own = own;
+    const auto at = place_labels(std::vector<LabelWish>{w}, k_frame, {}, std::array{own, other});
+    REQUIRE(at[0].has_value());
+    CHECK(*at[0] == Vec2(150, 115));
+}
+
 TEST_CASE("labels: a frame too small for any label gets none") {
     CHECK_FALSE(place_labels(std::vector<LabelWish>{wish(0, {{20, 10}})}, {{0, 0}, {40, 40}}, {}, {})[0].has_value());
 }
@@ -55,7 +64,7 @@ TEST_CASE("labels: never over each other, never out of the frame") {
         std::vector<LabelWish> wishes;
         for (int i = 0; i < 14; ++i) {
             const Vec2 size{random.between(20, 120), 20}, at{random.between(-30, 330), random.between(-30, 230)};
-            wishes.push_back({size, random.whole(0, 5), places_round(at, size, 8.0, {1, 0})});
+            wishes.push_back({size, random.whole(0, 5), places_round(at, size, 8.0, {1, 0}), {}});
         }
         const auto places = place_labels(wishes, k_frame, {}, {});
         for (std::size_t i = 0; i < places.size(); ++i) {

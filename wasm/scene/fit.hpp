@@ -20,21 +20,6 @@ inline ImageBox box_round(const Eye& eye, std::span<const Vec3> points_m) {
     return box;
 }
 
-/// The circles, as polygons round them, that the points run round the upright axis through `pivot_m`. What fits them fits the site from every
-/// side, so that the picture does not grow and shrink while it turns.
-inline std::vector<Vec3> circles_round(Vec3 pivot_m, std::span<const Vec3> points_m) {
-    constexpr int k_parts = 16;
-    std::vector<Vec3> out;
-    for (const Vec3& p : points_m) {
-        const double radius_m = std::hypot(p.x - pivot_m.x, p.y - pivot_m.y) / std::cos(k_pi / k_parts);
-        for (int i = 0; i < k_parts; ++i) {
-            const Vec3 at = pivot_m + radius_m * along_bearing(2.0 * k_pi * i / k_parts);
-            out.push_back({at.x, at.y, p.z});
-        }
-    }
-    return out;
-}
-
 inline Vec3 middle_of(std::span<const Vec3> points_m) {
     Vec3 low{HUGE_VAL}, high{-HUGE_VAL};
     for (const Vec3& p : points_m) {
@@ -64,23 +49,49 @@ inline Eye fit_parallel(Eye eye, std::span<const Vec3> points_m, const ImageBox&
     return eye;
 }
 
-/// With perspective: the nearest distance from which the points fit, seen from any side.
-inline Eye fit_perspective(Eye eye, std::span<const Vec3> points_m, const ImageBox& box, double zoom) {
-    const Vec3 pivot_m = middle_of(points_m);
-    const std::vector<Vec3> all = circles_round(pivot_m, points_m);
-    const Vec2 room = box.max - box.min;
-    eye.scale_px = 1.5 * std::max(room.x, room.y);   // a lens of some 37 degrees: depth is felt, lines stay calm
-    eye.centre_px = Vec2{0.0};
-    double near_m = 0.1, far_m = 500.0;
-    for (int i = 0; i < 40; ++i) {
+namespace detail {
+
+inline bool fits(const Eye& eye, std::span<const Vec3> points_m, Vec2 room_px) {
+    const ImageBox seen = box_round(eye, points_m);
+    const Vec2 size = seen.max - seen.min;
+    return size.x >= 0.0 && size.x <= room_px.x && size.y <= room_px.y;
+}
+
+/// Nearest distance from `pivot_m` at which the points fit, seen along the eye's direction; at least `near_m`.
+inline double distance_to_fit(Eye eye, std::span<const Vec3> points_m, Vec3 pivot_m, Vec2 room_px, double near_m) {
+    constexpr double k_farthest_m = 500.0;
+    double far_m = k_farthest_m;
+    const auto fits_at = [&](double distance_m) {
+        eye.at_m = pivot_m - distance_m * eye.forward;
+        return fits(eye, points_m, room_px);
+    };
+    if (fits_at(near_m)) return near_m;
+    for (int i = 0; i < 24; ++i) {
         const double middle_m = 0.5 * (near_m + far_m);
-        eye.at_m = pivot_m - middle_m * eye.forward;
-        const ImageBox seen = box_round(eye, all);
-        const bool fits = seen.min.x <= seen.max.x && seen.max.x - seen.min.x <= room.x && seen.max.y - seen.min.y <= room.y;
-        (fits ? far_m : near_m) = middle_m;
+        (fits_at(middle_m) ? far_m : near_m) = middle_m;
     }
-    eye.at_m = pivot_m - far_m * eye.forward;
-    centre(eye, all, box, zoom);
+    return far_m;
+}
+
+}  // namespace detail
+
+/// With perspective: the nearest distance from which the points fit from every side at this pitch, so that the picture does
+/// not grow and shrink while it turns.
+inline Eye fit_perspective(double yaw_deg, double pitch_deg, std::span<const Vec3> points_m, const ImageBox& box, double zoom) {
+    constexpr int k_sides = 24;
+    const Vec3 pivot_m = middle_of(points_m);
+    const Vec2 room = box.max - box.min;
+    const double scale_px = 1.5 * std::max(room.x, room.y);   // a lens of some 37 degrees: depth is felt, lines stay calm
+    double distance_m = 0.1;
+    for (int i = 0; i <= k_sides; ++i) {   // the last one is the view itself, between two of the others
+        Eye side = eye_along(i < k_sides ? 360.0 * i / k_sides : yaw_deg, pitch_deg);
+        side.scale_px = scale_px;
+        distance_m = detail::distance_to_fit(side, points_m, pivot_m, room, distance_m);
+    }
+    Eye eye = eye_along(yaw_deg, pitch_deg);
+    eye.scale_px = scale_px;
+    eye.at_m = pivot_m - distance_m * eye.forward;
+    centre(eye, points_m, box, zoom);
     return eye;
 }
 

@@ -8,10 +8,11 @@ void draw_force_angle(Scene& scene, Vec3 pull) {
     Pen& pen = scene.stage.pen();
     const Look& look = scene.stage.look();
     const Vec3 head = scene.rig.head_m, down_leg = scene.rig.feet_m[0] - head;
-    const std::vector<Vec3> points = arc(head, glm::normalize(down_leg), pull, 0.55 * glm::length(down_leg));
+    const std::vector<Vec3> points = arc(head, glm::normalize(down_leg), pull, 0.72 * glm::length(down_leg));
     std::vector<Vec3> wedge = points;
     wedge.push_back(head);
     pen.area(wedge, faded(look.resultant, 0.25F));
+    pen.line(head, points.back(), {look.resultant, 1.5F * pen.unit_px()});   // on from a short arrow to the arc
     for (std::size_t i = 1; i < points.size(); ++i) pen.line(points[i - 1], points[i], {look.resultant, 2.5F * pen.unit_px()});
     const auto from = pen.image(points.front()), to = pen.image(points.back()), middle = pen.image(points[points.size() / 2]);
     if (!from || !to || !middle) return;
@@ -40,7 +41,7 @@ void draw_forces(Scene& scene) {
     const double pull_N = glm::length(rig.resultant_N);
     if (!rig.has_forces || !(pull_N > 0.0) || rig.feet_m.empty()) return;
     const Vec3 pull = rig.resultant_N / pull_N;
-    const double longest_m = 0.85 * glm::length(rig.feet_m[0] - rig.head_m);
+    const double longest_m = glm::length(rig.feet_m[0] - rig.head_m);
     // From above the wedge is seen on its edge and says nothing.
     if (scene.plan.frame.kind == FrameKind::Monopod && scene.view != View::PlanView) draw_force_angle(scene, pull);
     const auto from = scene.stage.pen().image(rig.head_m);

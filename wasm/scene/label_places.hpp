@@ -6,16 +6,17 @@
 
 namespace guywright::scene {
 
-/// A text that wants to stand somewhere: its size and the places for its middle, best first.
-struct LabelWish {
-    Vec2 size_px{0.0};
-    int rank = 0;                 ///< smaller = placed earlier, dropped later
-    std::vector<Vec2> places_px;
-};
-
 /// A line of the drawing that a label should rather not stand on.
 struct DrawnLine {
     Vec2 a{0.0}, b{0.0};
+};
+
+/// A text that wants to stand somewhere: its size and the places for its middle, best first.
+struct LabelWish {
+    Vec2 size_px{0.0};
+    int rank = 0;                   ///< smaller = placed earlier, dropped later
+    std::vector<Vec2> places_px;
+    std::optional<DrawnLine> own;   ///< the line it speaks of: it may stand close to this one alone
 };
 
 namespace detail {
@@ -35,8 +36,35 @@ inline std::optional<Vec2> moved_inside(Vec2 place_px, Vec2 size_px, const Image
 
 inline ImageBox box_at(Vec2 middle, Vec2 size_px) { return {middle - 0.5 * size_px, middle + 0.5 * size_px}; }
 
-inline double lines_under(const ImageBox& box, std::span<const DrawnLine> lines) {
-    return static_cast<double>(std::count_if(lines.begin(), lines.end(), [&](DrawnLine l) { return cut_to_box(l.a, l.b, box.min, box.max); }));
+inline bool same_line(const DrawnLine& l, const DrawnLine& m) {
+    const auto near = [](Vec2 p, Vec2 q) { return glm::dot(p - q, p - q) < 1.0; };
+    return (near(l.a, m.a) && near(l.b, m.b)) || (near(l.a, m.b) && near(l.b, m.a));
+}
+
+inline Vec2 nearest_on(const DrawnLine& l, Vec2 p) {
+    const Vec2 d = l.b - l.a;
+    const double length2 = glm::dot(d, d);
+    return length2 > 0.0 ? l.a + std::clamp(glm::dot(p - l.a, d) / length2, 0.0, 1.0) * d : l.a;
+}
+
+inline bool cross(const DrawnLine& l, const DrawnLine& m) {
+    const auto side = [](const DrawnLine& of, Vec2 p) { return (of.b.x - of.a.x) * (p.y - of.a.y) - (of.b.y - of.a.y) * (p.x - of.a.x); };
+    return side(l, m.a) * side(l, m.b) < 0.0 && side(m, l.a) * side(m, l.b) < 0.0;
+}
+
+/// Lines that a label in this box would cover, or be taken to belong to: a foreign line next to it, or between it and
+/// its own line, counts as well.
+inline double lines_in_the_way(const ImageBox& box, std::span<const DrawnLine> lines, const std::optional<DrawnLine>& own) {
+    constexpr double k_close_px = 9.0;
+    const Vec2 middle = 0.5 * (box.min + box.max);
+    double count = 0.0;
+    for (DrawnLine l : lines) {
+        const bool foreign = own && !same_line(*own, l);
+        if (foreign && cross(l, {middle, nearest_on(*own, middle)})) count += 1.0;
+        const double reach = foreign ? k_close_px : 0.0;
+        if (cut_to_box(l.a, l.b, box.min - reach, box.max + reach)) count += 1.0;
+    }
+    return count;
 }
 
 /// The best free place of one label: few lines under it, then early in its list.
@@ -49,7 +77,7 @@ inline std::optional<Vec2> best_place(const LabelWish& wish, const ImageBox& fra
         if (!at) continue;
         const ImageBox box = box_at(*at, wish.size_px);
         if (std::any_of(taken.begin(), taken.end(), [&](const ImageBox& t) { return overlap(t, box); })) continue;
-        const double cost = lines_under(box, lines) + k_cost_of_later * static_cast<double>(i);
+        const double cost = lines_in_the_way(box, lines, wish.own) + k_cost_of_later * static_cast<double>(i);
         if (cost >= best_cost) continue;
         best = at;
         best_cost = cost;

@@ -132,7 +132,7 @@ void draw_guy(Scene& scene, std::size_t i) {
     draw_way_out(scene, guy.anchor_m, ink.colour);
     // Seen from above the name stands at the anchor, with its bearing.
     std::string text = scene.view == View::PlanView ? force_text(guy) : name_and_force(guy);
-    if (!text.empty()) scene.stage.label_line({std::move(text), rank::tension, look.text}, guy.anchor_m, scene.rig.head_m);
+    if (!text.empty()) scene.stage.label_line({std::move(text), rank::tension, look.text, ink.colour}, guy.anchor_m, scene.rig.head_m);
 }
 
 /// An arrow on a rope, a little way from the head, along its pull on it.
@@ -161,7 +161,7 @@ void draw_haul(Scene& scene, const RopeLine& rope, const Bar& bar) {
     });
     if (rope.pulls) draw_pull_arrow(scene, head, end, std::min(0.6, 1.6 / glm::length(end - head)), colour);
     const std::string text = rope.pulls ? "haul " + kilonewton_text(rope.haul_side_N) : "haul";
-    scene.stage.label_line({text, rank::side, scene.stage.look().text}, end, head);
+    scene.stage.label_line({text, rank::side, scene.stage.look().text, colour}, end, head);
 }
 
 void draw_rope(Scene& scene, const RopeLine& rope) {

@@ -58,7 +58,7 @@ Eye eye_for(const Camera& camera, View view, const Rig& rig, const ImageBox& roo
         case View::Elevation: return fit_parallel(eye_along(270.0, 0.0), points, room, zoom);
         case View::Free: break;
     }
-    return fit_perspective(eye_along(static_cast<double>(camera.yaw_deg), static_cast<double>(camera.pitch_deg)), points, room, zoom);
+    return fit_perspective(static_cast<double>(camera.yaw_deg), static_cast<double>(camera.pitch_deg), points, room, zoom);
 }
 
 /// Lines are smoothed over one device pixel, not one CSS pixel.

@@ -73,7 +73,7 @@ std::optional<DrawnLine> Stage::in_frame(Vec3 a_m, Vec3 b_m) const {
 
 void Stage::label_line(LabelText text, Vec2 a, Vec2 b) {
     const double gap_px = 5.0 * static_cast<double>(pen_.unit_px());
-    labels_.push_back({std::move(text), [a, b, gap_px](Vec2 size_px) { return places_along({a, b}, size_px, gap_px); }});
+    labels_.push_back({std::move(text), [a, b, gap_px](Vec2 size_px) { return places_along({a, b}, size_px, gap_px); }, DrawnLine{a, b}});
 }
 
 void Stage::label_line(LabelText text, Vec3 a_m, Vec3 b_m) {
@@ -81,7 +81,7 @@ void Stage::label_line(LabelText text, Vec3 a_m, Vec3 b_m) {
 }
 
 void Stage::label_round(LabelText text, Vec2 at, double away_px, Vec2 first) {
-    labels_.push_back({std::move(text), [at, away_px, first](Vec2 size_px) { return places_round(at, size_px, away_px, first); }});
+    labels_.push_back({std::move(text), [at, away_px, first](Vec2 size_px) { return places_round(at, size_px, away_px, first); }, std::nullopt});
 }
 
 void Stage::label_round(LabelText text, Vec3 at_m, double away_px, Vec2 first) {
@@ -95,17 +95,27 @@ void Stage::keep_free(Vec3 at_m, double radius_px) {
 void Stage::keep_clear(Vec2 a, Vec2 b) { lines_.push_back({a, b}); }
 
 void Stage::draw_labels(ImFont* font, float size_px) {
+    const double mark_px = 0.45 * static_cast<double>(size_px);   // the bar with its air
     std::vector<LabelWish> wishes;
     for (const Label& l : labels_) {
         const ImVec2 size = font->CalcTextSizeA(size_px, FLT_MAX, 0.0F, l.text.words.c_str());
         // The halo and a hair of air sideways; the line height has air of its own.
-        const Vec2 box_px{static_cast<double>(size.x) + 6.0, static_cast<double>(size.y)};
-        wishes.push_back({box_px, l.text.rank, l.places(box_px)});
+        const Vec2 box_px{static_cast<double>(size.x) + 6.0 + (l.text.mark != 0 ? mark_px : 0.0), static_cast<double>(size.y)};
+        wishes.push_back({box_px, l.text.rank, l.places(box_px), l.own});
     }
     const auto places = place_labels(wishes, pen_.frame(), taken_, lines_);
     for (std::size_t i = 0; i < places.size(); ++i) {
+        if (!places[i]) continue;
         const LabelText& text = labels_[i].text;
-        if (places[i]) pen_.text(font, size_px, *places[i], text.words.c_str(), text.colour, look_.text_halo);
+        Vec2 middle = *places[i];
+        if (text.mark != 0) {
+            const Vec2 top{middle.x - 0.5 * wishes[i].size_px.x + 0.3 * mark_px, middle.y - 0.38 * wishes[i].size_px.y};
+            const Vec2 bottom{top.x, middle.y + 0.38 * wishes[i].size_px.y};
+            pen_.image_line(top - Vec2{0, 1.5}, bottom + Vec2{0, 1.5}, {look_.text_halo, 0.22F * size_px + 3.0F});
+            pen_.image_line(top, bottom, {text.mark, 0.22F * size_px});
+            middle.x += 0.5 * mark_px;
+        }
+        pen_.text(font, size_px, middle, text.words.c_str(), text.colour, look_.text_halo);
     }
 }
 

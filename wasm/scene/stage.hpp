@@ -21,6 +21,7 @@ struct LabelText {
     std::string words;
     int rank = 0;
     ImU32 colour = 0;
+    ImU32 mark = 0;   ///< colour of the line it speaks of, shown as a bar before it; 0: none
 };
 
 namespace rank {
@@ -60,6 +61,7 @@ private:
     struct Label {
         LabelText text;
         std::function<std::vector<Vec2>(Vec2 size_px)> places;
+        std::optional<DrawnLine> own;
     };
     [[nodiscard]] double boundary(Vec3 a_m, Vec3 b_m, double from, double to) const;
     [[nodiscard]] std::optional<DrawnLine> in_frame(Vec3 a_m, Vec3 b_m) const;
