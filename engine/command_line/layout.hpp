@@ -55,8 +55,9 @@ struct TextTable {
     [[nodiscard]] std::string text() const {
         std::string out;
         for (const auto& row : rows) {
-            std::string line = "  " + (row.size() == 1 ? row[0] : padded_right(row[0], k_first_width));
-            for (std::size_t i = 1; i < row.size(); ++i) line += " " + padded_left(row[i], width());
+            std::string line(2, ' ');
+            line += row.size() == 1 ? row[0] : padded_right(row[0], k_first_width);
+            for (std::size_t i = 1; i < row.size(); ++i) line.append(" ").append(padded_left(row[i], width()));
             line.erase(line.find_last_not_of(' ') + 1);
             out += line + "\n";
         }
