@@ -71,13 +71,31 @@ fuzz_suite() {
   count "$target" $((code == 0)) $((code != 0))
 }
 
-# build NAME COMMAND...: stops nothing; the suites of a failed build then do not run and count as failed.
+# build NAME COMMAND...: remembers whether it worked; suites of a failed build do not run on what an older one left.
+declare -A built
 build() {
   local name=$1
   shift
   started=$SECONDS
-  "$@" >"$logs/$name.log" 2>&1 || { echo "--- $name failed:"; grep -E -A 8 'error|FAILED|stopped at' "$logs/$name.log" | head -n 80; return; }
-  echo "$name: done ($((SECONDS - started)) s)"
+  if "$@" >"$logs/build-$name.log" 2>&1; then
+    built[$name]=yes
+    echo "build of $name: done ($((SECONDS - started)) s)"
+  else
+    echo "--- build of $name failed:"
+    grep -E -A 8 'error|FAILED|stopped at' "$logs/build-$name.log" | head -n 80
+  fi
+}
+
+# after_build NAME SUITE...: runs a suite when what it tests was built, and counts one failure when not.
+after_build() {
+  local name=$1
+  shift
+  if [[ ${built[$name]:-} == yes ]]; then
+    "$@"
+  else
+    failed=$((failed + 1))
+    echo "$2: did not run, for the build of $name failed: 0 passed, 1 failed"
+  fi
 }
 
 configure_and_build() {
@@ -90,18 +108,18 @@ if ! bash wasm/setup.sh tests >"$logs/set-up.log"; then
   echo "0 passed, 1 failed"
   exit 1
 fi
-build build-native configure_and_build native -DCMAKE_BUILD_TYPE=Release -DGUYWRIGHT_TESTS=ON -DGUYWRIGHT_BENCH=ON
-build build-fuzz configure_and_build fuzz -DCMAKE_CXX_COMPILER=clang++ -DCMAKE_BUILD_TYPE=RelWithDebInfo -DGUYWRIGHT_FUZZ=ON
-build build-wasm bash wasm/build.sh tests
+build native configure_and_build native -DCMAKE_BUILD_TYPE=Release -DGUYWRIGHT_TESTS=ON -DGUYWRIGHT_BENCH=ON
+build fuzz configure_and_build fuzz -DCMAKE_CXX_COMPILER=clang++ -DCMAKE_BUILD_TYPE=RelWithDebInfo -DGUYWRIGHT_FUZZ=ON
+build wasm bash wasm/build.sh tests
 
-doctest_suite engine-native 900 build/native/guywright_tests
-doctest_suite engine-wasm 900 node --no-experimental-fetch build/wasm/guywright_tests_wasm.js
-[[ -f tests/command_line/run.mjs ]] && counting_suite command-line 300 node tests/command_line/run.mjs build/native/guywright
+after_build native doctest_suite engine-native 900 build/native/guywright_tests
+after_build wasm doctest_suite engine-wasm 900 node --no-experimental-fetch build/wasm/guywright_tests_wasm.js
+after_build native counting_suite command-line 300 node tests/command_line/run.mjs build/native/guywright
 for source in tests/fuzz/*.cpp; do
-  [[ -f $source ]] && fuzz_suite "fuzz_$(basename "$source" .cpp)"
+  after_build fuzz fuzz_suite "fuzz_$(basename "$source" .cpp)"
 done
 for file in tests/browser/*.test.mjs; do
-  node_suite "browser-$(basename "$file" .test.mjs)" 600 "$file"
+  after_build wasm node_suite "browser-$(basename "$file" .test.mjs)" 600 "$file"
 done
 
 echo "$passed passed, $failed failed"
