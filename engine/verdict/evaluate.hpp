@@ -25,12 +25,16 @@ inline constexpr std::size_t k_rigged = 0, k_holding = 1;
 
 namespace detail {
 
+/// Ropes load a rig as it stands: the search starts from where the head rests as rigged, or, for a rope let go, as held. A
+/// few rigs in ten thousand, with slack guys, have two resting places; from there the one that loading leads to is found.
 inline void solve_cases(Evaluation& e, const Plan& plan) {
-    Vec3 held_m = e.model.drawn_head_m;
+    Vec3 rigged_m = e.model.drawn_head_m, held_m = rigged_m;
     for (const Case& setup : build_cases(e.model, plan.actions)) {
-        e.outcomes.push_back(solve_case(e.model, setup, setup.starts_held ? held_m : e.model.drawn_head_m));
+        e.outcomes.push_back(solve_case(e.model, setup, setup.starts_held ? held_m : rigged_m));
         const Equilibrium& latest = e.outcomes[e.outcomes.size() - 1].equilibrium;
-        if (setup.id == CaseId::Holding && latest.status == SolveStatus::Solved) held_m = latest.head_m;
+        if (latest.status != SolveStatus::Solved) continue;
+        if (setup.id == CaseId::Rigged) rigged_m = held_m = latest.head_m;
+        if (setup.id == CaseId::Holding) held_m = latest.head_m;
     }
 }
 
