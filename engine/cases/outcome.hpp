@@ -1,6 +1,7 @@
 #pragma once
 #include "engine/base/units.hpp"
 #include "engine/cases/case.hpp"
+#include "engine/cases/frame_angles.hpp"
 
 namespace guywright {
 
@@ -10,9 +11,10 @@ struct Outcome {
     Equilibrium equilibrium;
     bool stable = false;
     Vec3 resultant_N{};                                     ///< of all rope sides at the head
-    double applied_force_angle_rad = 0.0;                   ///< resultant to leg, toward its foot; 0 without a rope
+    double applied_force_angle_rad = 0.0;                   ///< resultant off the legs (frame_angles.hpp); 0 without a rope
+    double inside_legs_rad = 0.0;                           ///< of the resultant, two and three legs
     double head_shift_m = 0.0;                              ///< from the head as drawn
-    Bounded<double, k_max_guys> guy_angle_rad;              ///< guy to leg at the head
+    Bounded<double, k_max_guys> guy_angle_rad;              ///< guy off the legs at the head
     Bounded<Vec3, k_max_legs> foot_reaction_N;              ///< of the ground on the foot
     Bounded<double, k_max_ropes> pulley_N;                  ///< vector sum of both sides of each rope
 };
@@ -24,9 +26,6 @@ inline Vec3 pull_force_N(const Pull& pull, Vec3 head_m) {
     const double length_m = glm::length(to);
     return length_m > 0.0 ? (pull.tension_N / length_m) * to : Vec3{0.0};
 }
-
-/// Angle at the head between the line to `point_m` and the leg toward its foot, radians.
-inline double angle_to_leg_rad(Vec3 head_m, Vec3 foot_m, Vec3 point_m) { return angle_between(point_m - head_m, foot_m - head_m); }
 
 namespace detail {
 
@@ -53,21 +52,27 @@ inline void read_feet(const Model& m, Outcome& o) {
 
 }  // namespace detail
 
-/// Solves one case from `start_m` and reads off everything the checks ask for. Allocates nothing.
+/// Solves one case from `start_m` and reads off the forces. Allocates nothing.
 inline Outcome solve_case(const Model& m, const Case& setup, Vec3 start_m) {
     Outcome o;
     o.setup = setup;
     o.equilibrium = solve_equilibrium(m, setup.pulls, start_m);
     o.stable = is_stable(o.equilibrium);
     if (o.equilibrium.status != SolveStatus::Solved) return o;
-    const Vec3 head_m = o.equilibrium.head_m;
-    o.head_shift_m = glm::length(head_m - m.drawn_head_m);
-    for (const Guy& g : m.guys) o.guy_angle_rad.push_back(angle_to_leg_rad(head_m, m.legs[0].foot_m, g.anchor_m));
+    o.head_shift_m = glm::length(o.equilibrium.head_m - m.drawn_head_m);
     detail::read_pulleys(m, o);
     detail::read_feet(m, o);
-    if (glm::length(o.resultant_N) > 0.0)
-        o.applied_force_angle_rad = angle_between(o.resultant_N, m.legs[0].foot_m - head_m);
     return o;
+}
+
+/// Adds the angles, which only the trade's rules and the report ask for.
+inline void read_angles(const Model& m, Outcome& o) {
+    if (o.equilibrium.status != SolveStatus::Solved) return;
+    const Vec3 head_m = o.equilibrium.head_m;
+    for (const Guy& g : m.guys) o.guy_angle_rad.push_back(angle_off_legs_rad(m, head_m, g.anchor_m - head_m));
+    if (!(glm::length(o.resultant_N) > 0.0)) return;
+    o.applied_force_angle_rad = angle_off_legs_rad(m, head_m, o.resultant_N);
+    o.inside_legs_rad = inside_legs_rad(m, head_m, o.resultant_N);
 }
 
 }  // namespace guywright

@@ -2,6 +2,7 @@
 #include "engine/cases/outcome.hpp"
 #include "engine/checks/check.hpp"
 #include "engine/checks/foot_hold.hpp"
+#include "engine/checks/hobble_forces.hpp"
 
 namespace guywright {
 
@@ -16,6 +17,14 @@ inline Factors factors_for(const Limits& l, bool arrest) {
 
 /// Force at which the guy's cord breaks, kN: all parts, weakened by its knots.
 inline double guy_strength_kN(const GuyPlan& g) { return g.strength_kN * g.parts * g.knot_efficiency; }
+
+/// Axial force at which a pinned pole of round section bows out, kN: pi^2 E I / L^2 (Euler). Its diameter must be above 0.
+inline double pole_buckling_kN(const LegPlan& leg) {
+    const double outer_m = leg.pole_diameter_mm / 1000.0;
+    const double inner_m = leg.pole_wall_mm > 0.0 ? outer_m - 2.0 * leg.pole_wall_mm / 1000.0 : 0.0;
+    const double inertia_m4 = k_pi / 64.0 * (std::pow(outer_m, 4) - std::pow(inner_m, 4));
+    return kilonewtons(k_pi * k_pi * leg.pole_E_GPa * 1e9 * inertia_m4 / (leg.length_m * leg.length_m));
+}
 
 namespace detail {
 
@@ -33,8 +42,6 @@ inline void check_strength(CheckTable& table, const CaseView& v, CheckId id, std
 }
 
 inline void check_guys(CheckTable& table, const CaseView& v) {
-    const double over_deg = degrees(v.outcome.applied_force_angle_rad);
-    const bool loaded = glm::length(v.outcome.resultant_N) > 0.0;
     for (std::size_t i = 0; i < v.model.guys.size(); ++i) {
         const GuyPlan& g = v.plan.guys[i];
         const double tension_N = v.outcome.equilibrium.guy_tension_N[i];
@@ -43,27 +50,41 @@ inline void check_guys(CheckTable& table, const CaseView& v) {
         const double loose_m = v.outcome.equilibrium.guy_loose_m[i];
         const CheckStatus slack = loose_m > k_slack_m ? CheckStatus::Caution : CheckStatus::Pass;
         table.add(yes_no_check(CheckId::GuySlack, i, slack, loose_m * 1000.0, 0.0, v.case_index));
-        if (!loaded) continue;
-        Check c = limit_check(CheckId::GuyAngleOverForce, i, degrees(v.outcome.guy_angle_rad[i]), over_deg, v.case_index);
-        if (c.value <= c.limit) c.status = CheckStatus::Fail;
-        table.add(c);
+    }
+}
+
+inline void check_guy_over_force(CheckTable& table, const CaseView& v, std::size_t guy, double angle_rad) {
+    Check c = limit_check(CheckId::GuyAngleOverForce, guy, degrees(angle_rad), degrees(v.outcome.applied_force_angle_rad), v.case_index);
+    if (c.value <= c.limit) c.status = CheckStatus::Fail;
+    table.add(c);
+}
+
+/// One leg: every guy stands farther off it than the force. Two legs: the best guy of each side does.
+inline void check_guys_over_force(CheckTable& table, const CaseView& v) {
+    if (v.model.legs.size() == 1)
+        for (std::size_t i = 0; i < v.model.guys.size(); ++i) check_guy_over_force(table, v, i, v.outcome.guy_angle_rad[i]);
+    if (v.model.legs.size() != 2) return;
+    for (std::size_t side = 0; side < 2; ++side) {
+        const SideGuy best = best_guy_on_side(v.model, v.outcome.equilibrium.head_m, side);
+        if (best.exists) check_guy_over_force(table, v, best.guy, best.angle_rad);
     }
 }
 
 inline void check_ropes(CheckTable& table, const CaseView& v) {
     for (std::size_t i = 0; i < v.model.ropes.size(); ++i) {
         const RopePlan& r = v.plan.ropes[i];
+        const RopeState& state = v.outcome.setup.ropes[i];
+        const double rope_kN = kilonewtons(std::max(state.head_side_N, state.haul_side_N));
+        if (r.strength_kN) table.add(limit_check(CheckId::RopeStrength, i, rope_kN, *r.strength_kN * r.knot_efficiency / v.factors.soft, v.case_index));
+        else table.add(yes_no_check(CheckId::RopeStrength, i, CheckStatus::Caution, rope_kN, 0.0, v.case_index));
         check_strength(table, v, CheckId::PulleyStrength, i, v.outcome.pulley_N[i], r.pulley_strength_kN, v.factors.metal);
         check_strength(table, v, CheckId::ConnectorStrength, i, v.outcome.pulley_N[i], r.connector_strength_kN, v.factors.metal);
     }
 }
 
-/// Of the ways to hold a foot - friction alone, a pin, ties - the one with most to spare speaks.
-inline Check foot_check(const CaseView& v, std::size_t i) {
+/// Of the ways to hold a foot against `push_N` (horizontal) - friction alone, a pin, ties - the one with most to spare speaks.
+inline Check foot_check(const CaseView& v, std::size_t i, Vec3 push_N, double friction_N) {
     const FootPlan& foot = v.plan.feet[i];
-    const Vec3 reaction_N = v.outcome.foot_reaction_N[i];
-    const Vec3 push_N{-reaction_N.x, -reaction_N.y, 0.0};
-    const double friction_N = std::max(0.0, reaction_N.z) * foot.friction;
     const double size_N = glm::length(push_N);
     Check best = limit_check(CheckId::FootFriction, i, kilonewtons(size_N), kilonewtons(friction_N), v.case_index);
     if (foot.pin_shear_kN > 0.0) {
@@ -81,14 +102,37 @@ inline Check foot_check(const CaseView& v, std::size_t i) {
     return worst.margin > best.margin || best.status == CheckStatus::Fail ? worst : best;
 }
 
+/// What the feet push sideways and what friction gives; the hobbles take theirs first.
+inline void check_feet(CheckTable& table, const CaseView& v) {
+    Bounded<Vec3, k_max_legs> push_N, foot_m;
+    Bounded<double, k_max_legs> friction_N;
+    for (std::size_t i = 0; i < v.model.legs.size(); ++i) {
+        const Vec3 reaction_N = v.outcome.foot_reaction_N[i];
+        push_N.push_back({-reaction_N.x, -reaction_N.y, 0.0});
+        friction_N.push_back(std::max(0.0, reaction_N.z) * v.plan.feet[i].friction);
+        foot_m.push_back(v.model.legs[i].foot_m);
+    }
+    const std::vector<Hobble>& hobbles = v.plan.frame.hobbles;
+    if (!hobbles.empty()) {
+        const HobbleForces shared = share_by_hobbles(push_N, friction_N, foot_m, hobbles);
+        push_N = shared.push_N;
+        for (std::size_t i = 0; i < hobbles.size(); ++i)
+            check_strength(table, v, CheckId::HobbleStrength, i, shared.tension_N[i], hobbles[i].strength_kN, v.factors.soft);
+    }
+    for (std::size_t i = 0; i < v.model.legs.size(); ++i)
+        if (!(v.outcome.equilibrium.leg_gap_m[i] > k_slack_m)) table.add(foot_check(v, i, push_N[i], friction_N[i]));
+}
+
 inline void check_legs(CheckTable& table, const CaseView& v) {
     for (std::size_t i = 0; i < v.model.legs.size(); ++i) {
         const double compression_N = v.outcome.equilibrium.leg_compression_N[i];
-        check_strength(table, v, CheckId::LegStrength, i, std::abs(compression_N), v.plan.frame.legs[i].rating_kN, v.factors.metal);
+        const LegPlan& leg = v.plan.frame.legs[i];
+        check_strength(table, v, CheckId::LegStrength, i, std::abs(compression_N), leg.rating_kN, v.factors.metal);
+        if (leg.pole_diameter_mm > 0.0)
+            check_strength(table, v, CheckId::LegBuckling, i, std::max(0.0, compression_N), pole_buckling_kN(leg), v.factors.metal);
         const double gap_m = v.outcome.equilibrium.leg_gap_m[i];
         const CheckStatus lifts = gap_m > k_slack_m ? CheckStatus::Fail : CheckStatus::Pass;
         table.add(yes_no_check(CheckId::FootLifts, i, lifts, gap_m, 0.0, v.case_index));
-        if (lifts == CheckStatus::Pass) table.add(foot_check(v, i));
     }
 }
 
@@ -108,18 +152,28 @@ inline void check_head(CheckTable& table, const CaseView& v) {
     const Limits& l = v.plan.limits;
     const double shift_percent = 100.0 * v.outcome.head_shift_m / v.model.shortest_leg_m;
     table.add(limit_check(CheckId::HeadShift, 0, shift_percent, l.head_shift_max_percent, l.head_shift_good_percent, v.case_index));
-    if (!(glm::length(v.outcome.resultant_N) > 0.0)) return;
-    const double angle_deg = degrees(v.outcome.applied_force_angle_rad);
-    const bool good = angle_deg <= l.applied_force_angle_good_deg;
-    table.add(yes_no_check(CheckId::AppliedForceAngle, 0, good ? CheckStatus::Pass : CheckStatus::Caution, angle_deg,
-                           l.applied_force_angle_good_deg, v.case_index));
+}
+
+inline void check_force_angle(CheckTable& table, const CaseView& v) {
+    const double angle_deg = degrees(v.outcome.applied_force_angle_rad), good_deg = v.plan.limits.applied_force_angle_good_deg;
+    const CheckStatus status = angle_deg <= good_deg ? CheckStatus::Pass : CheckStatus::Caution;
+    table.add(yes_no_check(CheckId::AppliedForceAngle, 0, status, angle_deg, good_deg, v.case_index));
+}
+
+/// Two legs: a force outside them lifts a foot, unless it is held down. Three: a guy may hold it, and the equilibrium says so.
+inline void check_force_inside(CheckTable& table, const CaseView& v) {
+    if (v.model.legs.size() == 1) return;
+    const double inside_deg = degrees(v.outcome.inside_legs_rad);
+    const bool held = std::all_of(v.model.legs.begin(), v.model.legs.end(), [](const Leg& leg) { return leg.held_down; });
+    const CheckStatus outside = v.model.legs.size() == 2 && !held ? CheckStatus::Fail : CheckStatus::Caution;
+    table.add(yes_no_check(CheckId::ForceInside, 0, inside_deg >= 0.0 ? CheckStatus::Pass : outside, inside_deg, 0.0, v.case_index));
 }
 
 }  // namespace detail
 
-/// Adds every row of one case. Where there is no answer, that is the only thing said: nothing is judged on numbers that
-/// are not an equilibrium.
-inline void check_case(CheckTable& table, const Plan& plan, const Model& m, const Outcome& o, int case_index) {
+/// Adds the rows of one case that rest on forces. Where there is no answer, that is the only thing said: nothing is judged
+/// on numbers that are not an equilibrium.
+inline void check_forces(CheckTable& table, const Plan& plan, const Model& m, const Outcome& o, int case_index) {
     const SolveStatus status = o.equilibrium.status;
     const bool answered = status == SolveStatus::Solved || status == SolveStatus::Collapsed;
     table.add(yes_no_check(CheckId::Solved, 0, answered ? CheckStatus::Pass : CheckStatus::Fail, 0.0, 0.0, case_index));
@@ -133,7 +187,17 @@ inline void check_case(CheckTable& table, const Plan& plan, const Model& m, cons
     detail::check_head(table, v);
     detail::check_guys(table, v);
     detail::check_legs(table, v);
+    detail::check_feet(table, v);
     detail::check_ropes(table, v);
+}
+
+/// Adds the rows of one case that are the trade's rules of angle; needs read_angles().
+inline void check_angles(CheckTable& table, const Plan& plan, const Model& m, const Outcome& o, int case_index) {
+    if (o.equilibrium.status != SolveStatus::Solved || !(glm::length(o.resultant_N) > 0.0)) return;
+    const detail::CaseView v{plan, m, o, factors_for(plan.limits, o.setup.arrest), case_index};
+    detail::check_guys_over_force(table, v);
+    detail::check_force_angle(table, v);
+    detail::check_force_inside(table, v);
 }
 
 }  // namespace guywright

@@ -9,14 +9,17 @@ namespace guywright {
 
 enum class CheckId : unsigned char {
     // of the drawing
-    GuyAngle, BearingGap, FrontTie, AnchorHangs, FootHangs, EdgeZone, LimitLoosened,
+    GuyAngle, BearingGap, SideTie, FrontTie, AnchorHangs, FootHangs, EdgeZone, LimitLoosened,
     // of every case
-    Solved, Standing, FootLifts, HeadShift, GuyAngleOverForce, AppliedForceAngle, GuySlack,
-    GuyStrength, AnchorStrength, LegStrength, PulleyStrength, ConnectorStrength, FootFriction, FootPin, FootTies
+    Solved, Standing, FootLifts, HeadShift, GuyAngleOverForce, AppliedForceAngle, ForceInside, GuySlack,
+    GuyStrength, AnchorStrength, LegStrength, LegBuckling, RopeStrength, PulleyStrength, ConnectorStrength,
+    FootFriction, FootPin, FootTies, HobbleStrength,
+    // of the loss of a guy, where the plan wants it judged
+    GuyLost
 };
-inline constexpr std::size_t k_check_count = 22;
+inline constexpr std::size_t k_check_count = 28;
 
-enum class Subject : unsigned char { Site, Guy, Leg, Rope, Limit };
+enum class Subject : unsigned char { Site, Guy, Leg, Rope, Limit, Side, Hobble };
 enum class CheckStatus : unsigned char { Pass, Caution, Fail };   // larger = worse news
 
 /// What is the same for every row of one check.
@@ -35,6 +38,7 @@ inline constexpr std::string_view k_computed = "equilibrium of the plan";
 inline constexpr std::array<CheckInfo, k_check_count> k_checks{{
     {CheckId::GuyAngle, "guy_angle", "deg", Subject::Guy, true, k_common_practice},
     {CheckId::BearingGap, "bearing_gap", "deg", Subject::Site, false, k_common_practice},
+    {CheckId::SideTie, "side_tie", "deg", Subject::Side, true, k_common_practice},
     {CheckId::FrontTie, "front_tie", "m", Subject::Site, true, k_common_practice},
     {CheckId::AnchorHangs, "anchor_hangs", "m", Subject::Guy, false, "geometry"},
     {CheckId::FootHangs, "foot_hangs", "m", Subject::Leg, false, "geometry"},
@@ -46,15 +50,20 @@ inline constexpr std::array<CheckInfo, k_check_count> k_checks{{
     {CheckId::HeadShift, "head_shift", "%", Subject::Site, false, "our own limit: past it the drawing no longer holds"},
     {CheckId::GuyAngleOverForce, "guy_angle_over_force", "deg", Subject::Guy, true, k_common_practice},
     {CheckId::AppliedForceAngle, "applied_force_angle", "deg", Subject::Site, false, k_common_practice},
+    {CheckId::ForceInside, "force_inside_legs", "deg", Subject::Site, true, k_common_practice},
     {CheckId::GuySlack, "guy_slack", "mm", Subject::Guy, false, k_computed},
     {CheckId::GuyStrength, "guy_strength", "kN", Subject::Guy, false, "safety factor of the plan; default common practice"},
     {CheckId::AnchorStrength, "anchor_strength", "kN", Subject::Guy, false, "safety factor of the plan; default common practice"},
     {CheckId::LegStrength, "leg_strength", "kN", Subject::Leg, false, "safety factor of the plan; default common practice"},
+    {CheckId::LegBuckling, "leg_buckling", "kN", Subject::Leg, false, "Euler, pinned ends: Gere, Mechanics of Materials, ch. 11 (READ); safety factor of the plan"},
+    {CheckId::RopeStrength, "rope_strength", "kN", Subject::Rope, false, "safety factor of the plan; default common practice"},
     {CheckId::PulleyStrength, "pulley_strength", "kN", Subject::Rope, false, "safety factor of the plan; default common practice"},
     {CheckId::ConnectorStrength, "connector_strength", "kN", Subject::Rope, false, "safety factor of the plan; default common practice"},
     {CheckId::FootFriction, "foot_friction", "kN", Subject::Leg, false, "Coulomb friction"},
     {CheckId::FootPin, "foot_pin", "kN", Subject::Leg, false, "safety factor of the plan; default common practice"},
     {CheckId::FootTies, "foot_ties", "kN", Subject::Leg, false, "safety factor of the plan; default common practice"},
+    {CheckId::HobbleStrength, "hobble_strength", "kN", Subject::Hobble, false, "safety factor of the plan; default common practice"},
+    {CheckId::GuyLost, "guy_lost", "", Subject::Guy, false, "the plan asks for it"},
 }};
 
 constexpr const CheckInfo& info(CheckId id) { return k_checks[static_cast<std::size_t>(id)]; }
@@ -64,7 +73,7 @@ inline constexpr int k_no_case = -1;
 /// One row: one rule on one part, at the case where it comes out worst.
 struct Check {
     CheckId id = CheckId::Solved;
-    std::size_t subject = 0;                     ///< index of the guy, leg, rope or limit
+    std::size_t subject = 0;                     ///< index of the guy, leg, rope, hobble, limit or side (0, 1) of an A-frame
     CheckStatus status = CheckStatus::Pass;
     double value = 0.0, limit = 0.0;             ///< in info(id).unit
     bool has_margin = false;                     ///< false for a yes-or-no rule

@@ -41,15 +41,31 @@ inline bool hangs_in_air(Vec3 at_m, const Edge& edge) {
 
 namespace detail {
 
+/// One leg: every guy holds it, so every guy needs its angle. Two legs: a guy along their plane steadies nothing across it,
+/// which is worth a caution; whether each side has one that does is asked by check_sides. Three legs stand without.
 inline void check_guy_angles(CheckTable& table, const Model& m, const Limits& limits) {
+    if (m.legs.size() == 3) return;
     for (std::size_t i = 0; i < m.guys.size(); ++i) {
-        const double angle_deg = degrees(angle_to_leg_rad(m.drawn_head_m, m.legs[0].foot_m, m.guys[i].anchor_m));
-        table.add(limit_check(CheckId::GuyAngle, i, angle_deg + k_angle_rounding_deg, limits.guy_angle_min_deg,
-                              limits.guy_angle_good_deg, k_no_case));
+        const double angle_deg = degrees(angle_off_legs_rad(m, m.drawn_head_m, m.guys[i].anchor_m - m.drawn_head_m));
+        Check c = limit_check(CheckId::GuyAngle, i, angle_deg + k_angle_rounding_deg, limits.guy_angle_min_deg,
+                              limits.guy_angle_good_deg, k_no_case);
+        if (m.legs.size() == 2) c = yes_no_check(c.id, i, std::min(c.status, CheckStatus::Caution), c.value, c.limit, k_no_case);
+        if (m.legs.size() == 2 && angle_deg < limits.guy_angle_good_deg) c.status = CheckStatus::Caution;
+        table.add(c);
+    }
+}
+
+/// Two legs: on each side of their plane a guy at the least angle.
+inline void check_sides(CheckTable& table, const Model& m, const Limits& limits) {
+    if (m.legs.size() != 2) return;
+    for (std::size_t side = 0; side < 2; ++side) {
+        const double best_deg = degrees(best_guy_on_side(m, m.drawn_head_m, side).angle_rad);
+        table.add(limit_check(CheckId::SideTie, side, best_deg + k_angle_rounding_deg, limits.guy_angle_min_deg, k_no_case));
     }
 }
 
 inline void check_bearing_gap(CheckTable& table, const Model& m, const Limits& limits) {
+    if (m.legs.size() != 1) return;
     const double gap_deg = largest_bearing_gap_deg(m);
     Check c = limit_check(CheckId::BearingGap, 0, gap_deg, limits.bearing_gap_max_deg, limits.bearing_gap_good_deg, k_no_case);
     if (gap_deg >= limits.bearing_gap_max_deg - k_angle_rounding_deg) c.status = CheckStatus::Fail;
@@ -57,6 +73,7 @@ inline void check_bearing_gap(CheckTable& table, const Model& m, const Limits& l
 }
 
 inline void check_front_tie(CheckTable& table, const Model& m, const Limits& limits) {
+    if (m.legs.size() == 3) return;
     const double behind_edge_m = -m.drawn_head_m.x;
     const bool kept = behind_edge_m >= limits.head_to_edge_m || has_guy_ahead_of_head(m);
     table.add(yes_no_check(CheckId::FrontTie, 0, kept ? CheckStatus::Pass : CheckStatus::Fail, behind_edge_m, limits.head_to_edge_m, k_no_case));
@@ -112,6 +129,7 @@ inline void check_limits(CheckTable& table, const Limits& limits) {
 /// Adds the rows that depend on the drawing alone.
 inline void check_drawing(CheckTable& table, const Plan& plan, const Model& m) {
     detail::check_guy_angles(table, m, plan.limits);
+    detail::check_sides(table, m, plan.limits);
     detail::check_bearing_gap(table, m, plan.limits);
     detail::check_front_tie(table, m, plan.limits);
     for (std::size_t i = 0; i < m.guys.size(); ++i) detail::check_hanging(table, CheckId::AnchorHangs, i, m.guys[i].anchor_m, plan.edge);

@@ -96,12 +96,17 @@ public:
         column(key, rows, "a point [x, y, z]", [&](const JsonNode& n, LegPlan& leg) { read_point(n, leg.*member, r); });
     }
     template <class T>
+    void optional_number_column(std::string_view key, std::vector<LegPlan>& rows, T member, const Range& r) {
+        if (object_->find(key) == nullptr) known_.push_back(key);
+        else number_column(key, rows, member, r);
+    }
+    template <class T>
     void optional_flag_column(std::string_view key, std::vector<LegPlan>& rows, T member) {
         if (object_->find(key) == nullptr) return known_.push_back(key);
-        column(key, rows, "true or false", [&](const JsonNode& n, LegPlan& leg) {
-            if (n.kind == JsonNode::Kind::Flag) leg.*member = n.flag;
-            else fault(described(n), "true or false");
-        });
+        column(key, rows, "true or false", [&](const JsonNode& n, LegPlan& leg) { read_flag(n, leg.*member); });
+    }
+    void optional_flag(std::string_view key, bool& flag) {
+        optional(key, [&](const JsonNode& n) { read_flag(n, flag); });
     }
 
     void object(std::string_view key, auto& o) {
@@ -119,6 +124,11 @@ public:
     void list(std::string_view key, auto& items, std::size_t fewest, std::size_t most) {
         required(key, "a list of " + count_text(fewest, most), [&](const JsonNode& n) {
             read_list(n, items, fewest, most, [&](const JsonNode& entry, auto& item) { read_object(entry, item, "an object"); });
+        });
+    }
+    void optional_list(std::string_view key, auto& items, std::size_t most) {
+        optional(key, [&](const JsonNode& n) {
+            read_list(n, items, 0, most, [&](const JsonNode& entry, auto& item) { read_object(entry, item, "an object"); });
         });
     }
     void optional_points(std::string_view key, std::vector<Vec3>& points, std::size_t most, const Range& r) {
@@ -180,6 +190,10 @@ private:
         if (n.kind == JsonNode::Kind::Null) v.reset();
         else if (n.kind != JsonNode::Kind::Number) fault(described(n), "a number, " + range_text(r) + ", or null");
         else v = n.number;
+    }
+    void read_flag(const JsonNode& n, bool& flag) {
+        if (n.kind == JsonNode::Kind::Flag) flag = n.flag;
+        else fault(described(n), "true or false");
     }
     void read_text(const JsonNode& n, std::string& t) {
         t = n.kind == JsonNode::Kind::Text ? n.text : path_;   // a path is a name that no other has

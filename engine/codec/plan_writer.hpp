@@ -60,12 +60,16 @@ public:
         list_of(key, rows, [&](const auto& row) { return OrderedJson(row.*member); });
     }
 
+    void optional_number_column(const char* key, const auto& rows, auto member, const Range& r) { number_column(key, rows, member, r); }
+    void optional_flag(const char* key, bool flag) { (*out_)[key] = flag; }
+
     void object(const char* key, const auto& o) { (*out_)[key] = written(o); }
     void optional_object(const char* key, const auto& o) { object(key, o); }
     void object_or_null(const char* key, const auto& o) { (*out_)[key] = o ? written(*o) : OrderedJson(nullptr); }
     void list(const char* key, const auto& items, std::size_t, std::size_t) {
         list_of(key, items, [&](const auto& item) { return written(item); });
     }
+    void optional_list(const char* key, const auto& items, std::size_t most) { list(key, items, 0, most); }
     void optional_points(const char* key, const std::vector<Vec3>& points, std::size_t, const Range&) { list_of(key, points, json_point); }
     void optional_texts(const char* key, const std::vector<std::string>& texts, std::size_t, std::size_t) {
         if (!texts.empty()) list_of(key, texts, [](const std::string& t) { return OrderedJson(t); });

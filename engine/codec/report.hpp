@@ -95,7 +95,7 @@ inline OrderedJson outcome_json(const Plan& plan, const Evaluation& e, const Out
 
 inline OrderedJson check_json(const Plan& plan, const Evaluation& e, const Check& c) {
     OrderedJson out;
-    const std::string subject = subject_name(plan, c);
+    const std::string subject = subject_name(k_english, plan, c);
     out["id"] = std::string(info(c.id).key);
     if (!subject.empty()) out["subject"] = subject;
     out["what"] = sentence(k_english, plan, e, c);

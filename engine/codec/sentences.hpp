@@ -83,12 +83,17 @@ inline std::string edge_text(const Language& words, const Check& c) {
 }  // namespace detail
 
 /// The guy, rope or limit a row is about; a leg's number where there are several; else nothing.
-[[nodiscard]] inline std::string subject_name(const Plan& plan, const Check& c) {
+[[nodiscard]] inline std::string subject_name(const Language& words, const Plan& plan, const Check& c) {
     switch (info(c.id).subject) {
         case Subject::Site: return "";
         case Subject::Guy: return plan.guys[c.subject].name;
         case Subject::Rope: return plan.ropes[c.subject].name;
         case Subject::Limit: return std::string(k_limit_rules[c.subject].key);
+        case Subject::Side: return std::string(words.sides[c.subject]);
+        case Subject::Hobble: {
+            const Hobble& h = plan.frame.hobbles[c.subject];
+            return std::to_string(h.from + 1) + "-" + std::to_string(h.to + 1);
+        }
         case Subject::Leg: return plan.frame.legs.size() > 1 ? std::to_string(c.subject + 1) : "";
     }
     return "";
@@ -110,7 +115,7 @@ inline std::string edge_text(const Language& words, const Check& c) {
 [[nodiscard]] inline std::string sentence(const Language& words, const Plan& plan, const Evaluation& e, const Check& c) {
     const CheckWords& w = words.of(c.id);
     const std::string_view form = c.status == CheckStatus::Pass ? w.pass : c.status == CheckStatus::Caution ? w.caution : w.fail;
-    const std::string name = subject_name(plan, c);
+    const std::string name = subject_name(words, plan, c);
     const bool one_of_several_legs = info(c.id).subject == Subject::Leg && !name.empty();
     const detail::ValueAndLimit numbers = detail::value_and_limit(c);
     std::string out = detail::filled(form, {{"{name}", name},

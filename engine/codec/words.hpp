@@ -38,6 +38,7 @@ struct Language {
     std::string_view code;
     std::array<std::string_view, 3> verdict;                 ///< NOT CHECKED, GO, NO-GO
     std::string_view leg_prefix, behind_edge, past_edge;
+    std::array<std::string_view, 2> sides;                   ///< of the plane of two legs
     std::array<CheckWords, k_check_count> checks;
     std::array<CaseWords, k_case_count> cases;
     CardWords card;

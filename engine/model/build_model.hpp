@@ -25,15 +25,29 @@ inline std::string path_of(std::string_view list, std::size_t i, std::string_vie
     return std::string(list) + "[" + std::to_string(i) + "]." + std::string(key);
 }
 
-inline void place_head(BuiltModel& b, const Frame& frame) {
-    if (frame.kind != FrameKind::Monopod) {
-        b.faults.push_back({"frame.kind", frame.kind == FrameKind::AFrame ? "a_frame" : "tripod",
-                            "monopod (this version cannot compute the others yet)"});
-        return;
+inline HeadPlace drawn_head(const Frame& f) {
+    const double lean = radians(f.lean_deg), bearing = radians(f.lean_bearing_deg);
+    const auto& legs = f.legs;
+    switch (f.kind) {
+        case FrameKind::Monopod: return {true, head_of_leaning_leg(legs[0].foot_m, legs[0].length_m, lean, bearing)};
+        case FrameKind::AFrame:
+            return head_of_a_frame(legs[0].foot_m, legs[1].foot_m, legs[0].length_m, legs[1].length_m, lean, bearing);
+        case FrameKind::Tripod:
+            return head_of_tripod({legs[0].foot_m, legs[1].foot_m, legs[2].foot_m}, {legs[0].length_m, legs[1].length_m, legs[2].length_m});
     }
-    const LegPlan& leg = frame.legs[0];
-    b.model.drawn_head_m =
-        head_of_leaning_leg(leg.foot_m, leg.length_m, radians(frame.lean_deg), radians(frame.lean_bearing_deg));
+    return {};
+}
+
+inline void place_head(BuiltModel& b, const Frame& frame) {
+    const HeadPlace place = drawn_head(frame);
+    b.model.drawn_head_m = place.head_m;
+    if (place.exists) return;
+    std::string lengths;
+    for (const LegPlan& leg : frame.legs) lengths += (lengths.empty() ? "" : ", ") + in_m(leg.length_m);
+    b.faults.push_back({"frame.leg_length_m", lengths,
+                        frame.kind == FrameKind::AFrame
+                            ? "legs that meet above the line between their feet, feet side by side, and a lean across that line"
+                            : "legs that meet above their feet, and feet that do not stand in one line"});
 }
 
 inline void add_legs(BuiltModel& b, const Frame& frame) {

@@ -1,11 +1,62 @@
 #pragma once
 #include "engine/model/model.hpp"
 
+#include <array>
+
 namespace guywright {
 
 /// Head of a single leg: from the foot, `length_m` along the lean (radians from upright toward `bearing_rad`).
 inline Vec3 head_of_leaning_leg(Vec3 foot_m, double length_m, double lean_rad, double bearing_rad) {
     return foot_m + length_m * (std::sin(lean_rad) * along_bearing(bearing_rad) + Vec3{0.0, 0.0, std::cos(lean_rad)});
+}
+
+/// A head that may not exist: the legs do not reach, or the frame has no side to lean to.
+struct HeadPlace {
+    bool exists = false;
+    Vec3 head_m{};
+};
+
+/// Head of an A-frame: the two legs' own triangle, turned by `lean_rad` about the line of the feet; 0 has the triangle as
+/// upright as the feet allow, plus leans to the side of `bearing_rad`. None: legs too short, one longer than the other and the
+/// feet together, feet above each other, or a bearing along the feet.
+inline HeadPlace head_of_a_frame(Vec3 foot_a_m, Vec3 foot_b_m, double length_a_m, double length_b_m, double lean_rad, double bearing_rad) {
+    const Vec3 between = foot_b_m - foot_a_m;
+    const double apart_m = glm::length(between);
+    if (!(apart_m > 0.0)) return {};
+    const Vec3 along = between / apart_m;
+    const double from_a_m = (length_a_m * length_a_m - length_b_m * length_b_m + apart_m * apart_m) / (2.0 * apart_m);
+    const double height2 = length_a_m * length_a_m - from_a_m * from_a_m;
+    const Vec3 rise = Vec3{0.0, 0.0, 1.0} - along.z * along;
+    if (!(height2 > 0.0) || !(glm::length(rise) > 1e-6)) return {};
+    const Vec3 up = glm::normalize(rise);
+    Vec3 side = glm::cross(along, up);
+    const double toward = glm::dot(side, along_bearing(bearing_rad));
+    if (lean_rad != 0.0 && std::abs(toward) < 1e-6) return {};
+    if (toward < 0.0) side = -side;
+    const Vec3 way = std::cos(lean_rad) * up + std::sin(lean_rad) * side;
+    return {true, foot_a_m + from_a_m * along + std::sqrt(height2) * way};
+}
+
+/// Head of a tripod: the upper point at the three lengths from the three feet. None: the legs do not meet, or the feet
+/// stand in one line.
+inline HeadPlace head_of_tripod(const std::array<Vec3, 3>& foot_m, const std::array<double, 3>& length_m) {
+    const Vec3 ab = foot_m[1] - foot_m[0], ac = foot_m[2] - foot_m[0];
+    const double apart_m = glm::length(ab);
+    if (!(apart_m > 0.0)) return {};
+    const Vec3 ex = ab / apart_m;
+    const double i = glm::dot(ex, ac);
+    const Vec3 across = ac - i * ex;
+    const double j = glm::length(across);
+    if (!(j > 1e-6)) return {};
+    const Vec3 ey = across / j;
+    const double a2 = length_m[0] * length_m[0];
+    const double x = (a2 - length_m[1] * length_m[1] + apart_m * apart_m) / (2.0 * apart_m);
+    const double y = (a2 - length_m[2] * length_m[2] + i * i + j * j - 2.0 * i * x) / (2.0 * j);
+    const double z2 = a2 - x * x - y * y;
+    if (!(z2 > 0.0)) return {};
+    Vec3 ez = glm::cross(ex, ey);
+    if (ez.z < 0.0) ez = -ez;
+    return {true, foot_m[0] + x * ex + y * ey + std::sqrt(z2) * ez};
 }
 
 /// The point of the ground plane (z = 0) straight below the head, from which anchors are paced off.

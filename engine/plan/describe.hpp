@@ -13,9 +13,10 @@ namespace guywright {
 //   number_or_null(key, optional<double>&, Range)   required, may be null
 //   optional_number(key, double|optional<double>&, Range)   may be left out
 //   text(key, string&, longest), optional_text(key, string&, longest)
-//   flag column / number column / point column: one array entry per leg, see describe(Frame)
+//   number_column, optional_number_column, point_column, optional_flag_column: one array entry per leg, see describe(Frame)
+//   optional_flag(key, bool&)
 //   object(key, T&), optional_object(key, T&), object_or_null(key, optional<T>&)
-//   list(key, vector<T>&, fewest, most), optional_points(key, vector<Vec3>&, most), optional_texts(key, vector<string>&, most)
+//   list(key, vector<T>&, fewest, most), optional_list(key, vector<T>&, most), optional_points(key, vector<Vec3>&, most), optional_texts(key, vector<string>&, most)
 //   point_or(key, optional<Vec3>&, Range, else_function)   the point, or what else_function describes
 
 template <class T, class U>
@@ -33,6 +34,13 @@ void describe(V& v, T& e) {
     v.optional_number("opening_m", e.opening_m, range::opening_m);
 }
 
+template <class V, Like<Hobble> T>
+void describe(V& v, T& h) {
+    v.number("from", h.from, range::leg_index);
+    v.number("to", h.to, range::leg_index);
+    v.number("strength_kN", h.strength_kN, range::strength_kN);
+}
+
 template <class V, Like<Frame> T>
 void describe(V& v, T& f) {
     v.kind("kind", f.kind);
@@ -44,6 +52,10 @@ void describe(V& v, T& f) {
     v.number_column("leg_rating_kN", f.legs, &LegPlan::rating_kN, range::strength_kN);
     v.number_column("leg_mass_kg", f.legs, &LegPlan::mass_kg, range::leg_mass_kg);
     v.optional_flag_column("foot_held_down", f.legs, &LegPlan::held_down);
+    v.optional_number_column("pole_diameter_mm", f.legs, &LegPlan::pole_diameter_mm, range::diameter_mm);
+    v.optional_number_column("pole_wall_mm", f.legs, &LegPlan::pole_wall_mm, range::wall_mm);
+    v.optional_number_column("pole_E_GPa", f.legs, &LegPlan::pole_E_GPa, range::modulus_GPa);
+    v.optional_list("hobbles", f.hobbles, k_max_hobbles);
 }
 
 template <class V, Like<Haul> T>
@@ -65,6 +77,8 @@ void describe(V& v, T& r) {
     v.number("pulley_efficiency", r.pulley_efficiency, range::efficiency);
     v.number("pulley_strength_kN", r.pulley_strength_kN, range::strength_kN);
     v.number("connector_strength_kN", r.connector_strength_kN, range::strength_kN);
+    v.optional_number("strength_kN", r.strength_kN, range::strength_kN);
+    v.optional_number("knot_efficiency", r.knot_efficiency, range::knot_efficiency);
 }
 
 template <class V, Like<GuyPlan> T>
@@ -101,6 +115,7 @@ void describe(V& v, T& a) {
     v.number("dynamic_factor", a.dynamic_factor, range::dynamic_factor);
     v.number("swing_deg", a.swing_deg, range::action_deg);
     v.number("outward_deg", a.outward_deg, range::action_deg);
+    v.optional_flag("guy_loss_must_hold", a.guy_loss_must_hold);
 }
 
 template <class V, Like<Tolerances> T>

@@ -58,6 +58,30 @@ inline void check_leg_counts(const Plan& p, InputFaults& faults) {
     check("feet", p.feet.size());
 }
 
+inline void check_hobbles(const Frame& f, InputFaults& faults) {
+    const int legs = static_cast<int>(f.legs.size());
+    for (std::size_t i = 0; i < f.hobbles.size(); ++i) {
+        const Hobble& h = f.hobbles[i];
+        const std::string path = "frame.hobbles[" + std::to_string(i) + "].";
+        const auto check = [&](const char* key, int leg) {
+            if (leg < legs || !range::leg_index.holds(leg)) return;
+            faults.push_back({path + key, std::to_string(leg), "0 to " + std::to_string(legs - 1) + ", a leg of this frame"});
+        };
+        check("from", h.from);
+        check("to", h.to);
+        if (h.from == h.to) faults.push_back({path + "to", std::to_string(h.to), "another leg than from"});
+    }
+}
+
+inline void check_poles(const Frame& f, InputFaults& faults) {
+    for (std::size_t i = 0; i < f.legs.size(); ++i) {
+        const double diameter_mm = f.legs[i].pole_diameter_mm, wall_mm = f.legs[i].pole_wall_mm;
+        if (!range::diameter_mm.holds(diameter_mm) || !(wall_mm > diameter_mm / 2.0)) continue;
+        faults.push_back({"frame.pole_wall_mm[" + std::to_string(i) + "]", number_text(wall_mm),
+                          "at most half of the diameter, " + number_text(diameter_mm / 2.0) + " mm; 0 is solid"});
+    }
+}
+
 /// Names tell guys and ropes apart on the card.
 inline void check_names(const auto& items, std::string_view list, InputFaults& faults) {
     std::set<std::string_view> seen;
@@ -135,6 +159,8 @@ inline void keep_first_of_each_path(InputFaults& faults) {
     detail::check_names(p.ropes, "ropes", faults);
     detail::check_names(p.guys, "guys", faults);
     detail::check_shares(p, faults);
+    detail::check_hobbles(p.frame, faults);
+    detail::check_poles(p.frame, faults);
     detail::check_limits(p.limits, faults);
     detail::check_not_measured(p, faults);
     detail::keep_first_of_each_path(faults);

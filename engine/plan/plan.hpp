@@ -12,6 +12,7 @@ inline constexpr std::size_t k_max_legs = 3;
 inline constexpr std::size_t k_max_guys = 8;
 inline constexpr std::size_t k_max_ropes = 4;
 inline constexpr std::size_t k_max_foot_ties = 6;
+inline constexpr std::size_t k_max_hobbles = 3;
 inline constexpr std::size_t k_max_candidate_anchors = 12;
 
 // The plan holds what a person entered, in the units of the plan file (m, kN, kg, degrees), so that reading and writing
@@ -33,12 +34,23 @@ struct LegPlan {
     double rating_kN = 22.0;     ///< compression at which the leg fails, as the maker gives it
     double mass_kg = 7.0;
     bool held_down = false;      ///< the foot cannot lift
+    // An improvised pole, pinned at both ends: its buckling load is computed. Diameter 0: a made leg, the rating counts alone.
+    double pole_diameter_mm = 0.0;
+    double pole_wall_mm = 0.0;   ///< 0: solid
+    double pole_E_GPa = 10.0;    ///< Young's modulus; spruce about 10
+};
+
+/// A tie between two feet of an A-frame or tripod.
+struct Hobble {
+    int from = 0, to = 1;            ///< legs
+    double strength_kN = 9.8;
 };
 
 struct Frame {
     FrameKind kind = FrameKind::Monopod;
     std::vector<LegPlan> legs{1};
-    double lean_deg = 0.0;           ///< from upright toward lean_bearing_deg
+    std::vector<Hobble> hobbles;
+    double lean_deg = 0.0;           ///< from upright toward lean_bearing_deg; of an A-frame its plane; a tripod has none
     double lean_bearing_deg = 0.0;
 };
 
@@ -60,6 +72,8 @@ struct RopePlan {
     double pulley_efficiency = 0.9;
     double pulley_strength_kN = 36.0;
     double connector_strength_kN = 27.0;
+    std::optional<double> strength_kN;   ///< of the rope itself; none: the rope is not checked, and the card says so
+    double knot_efficiency = 0.6;
 };
 
 struct GuyPlan {
@@ -91,6 +105,7 @@ struct Actions {
     double dynamic_factor = 2.0;     ///< arrest: rope tension over the load's weight
     double swing_deg = 10.0;
     double outward_deg = 5.0;
+    bool guy_loss_must_hold = false; ///< the loss of any one guy is judged, not only reported
 };
 
 /// Half-widths of the measurements.

@@ -41,7 +41,9 @@ public:
     void point_column(std::string_view key, auto& rows, auto member, const Range& r) {
         at(key, [&] { each(rows, [&](auto& row) { point(row.*member, r); }); });
     }
+    void optional_number_column(std::string_view key, auto& rows, auto member, const Range& r) { number_column(key, rows, member, r); }
     void optional_flag_column(std::string_view, auto&, auto) {}
+    void optional_flag(std::string_view, auto&) {}
 
     void object(std::string_view key, auto& o) { at(key, [&] { describe(*this, o); }); }
     void optional_object(std::string_view key, auto& o) { object(key, o); }
@@ -53,6 +55,7 @@ public:
             each(items, [&](auto& item) { describe(*this, item); });
         });
     }
+    void optional_list(std::string_view key, auto& items, std::size_t most) { list(key, items, 0, most); }
     void optional_points(std::string_view key, auto& points, std::size_t most, const Range& r) {
         at(key, [&] {
             seen_.list(path_, points.size(), 0, most);

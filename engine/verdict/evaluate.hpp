@@ -44,7 +44,7 @@ inline void rank_checks(Evaluation& e) {
     });
     // a failure first; among failures one without an answer or without a foot on the ground before a broken limit
     const auto key = [](const Check& c) {
-        return std::pair{c.status != CheckStatus::Fail, c.has_margin ? c.margin : -2.0};
+        return std::pair{c.status != CheckStatus::Fail, c.has_margin && std::isfinite(c.margin) ? c.margin : -2.0};
     };
     std::stable_sort(e.closest.begin(), e.closest.end(), [&](const Check& a, const Check& b) { return key(a) < key(b); });
 }
@@ -64,7 +64,11 @@ inline Evaluation evaluate(const Plan& plan) {
     e.model = built.model;
     detail::solve_cases(e, plan);
     check_drawing(e.checks, plan, e.model);
-    for (std::size_t i = 0; i < e.outcomes.size(); ++i) check_case(e.checks, plan, e.model, e.outcomes[i], static_cast<int>(i));
+    for (std::size_t i = 0; i < e.outcomes.size(); ++i) {
+        read_angles(e.model, e.outcomes[i]);
+        check_forces(e.checks, plan, e.model, e.outcomes[i], static_cast<int>(i));
+        check_angles(e.checks, plan, e.model, e.outcomes[i], static_cast<int>(i));
+    }
     detail::rank_checks(e);
     if (!e.not_measured.empty()) return e;
     const bool broken = !e.closest.empty() && e.closest[0].status == CheckStatus::Fail;

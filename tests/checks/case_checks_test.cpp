@@ -25,11 +25,13 @@ struct Bench {
         model = build_model(plan).model;
         const Cases cases = build_cases(model, plan.actions);
         outcome = solve_case(model, cases[1], model.drawn_head_m);
+        read_angles(model, outcome);
         REQUIRE(outcome.stable);
     }
     [[nodiscard]] CheckTable table() const {
         CheckTable t;
-        check_case(t, plan, model, outcome, 1);
+        check_forces(t, plan, model, outcome, 1);
+        check_angles(t, plan, model, outcome, 1);
         return t;
     }
     [[nodiscard]] Check row(CheckId id, std::size_t subject = 0) const {

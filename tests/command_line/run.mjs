@@ -160,14 +160,14 @@ test('--json with wrong input: exit 2, the reasons also as a report', expect => 
   expect(report.verdict === 'NOT CHECKED' && report.faults[0].path === 'edge.face_deg', r.stdout);
 });
 
-test('an A-frame is refused with a reason', expect => {
+test('an A-frame whose legs do not meet is refused with a reason', expect => {
   const p = plan();
   const two = list => [list[0], list[0]];
   p.frame.kind = 'A-frame';
   for (const key of ['leg_length_m', 'leg_EA_kN', 'leg_rating_kN', 'leg_mass_kg', 'foot_held_down']) p.frame[key] = two(p.frame[key]);
-  p.frame.foot_m = [[-2, 1, 0], [-2, -1, 0]];
+  p.frame.foot_m = [[-2, 3, 0], [-2, -3, 0]];
   p.feet = two(p.feet);
-  refused(expect, check(p), 'frame.kind', 'monopod');
+  refused(expect, check(p), 'frame.leg_length_m', 'legs that meet');
 });
 
 test('NaN, Infinity and 1e999: exit 2 with line and column', expect => {

@@ -90,14 +90,47 @@ TEST_CASE("build_model: a face past vertical pulls as a vertical one") {
     CHECK_WITHIN(built(p).face_rad, k_pi / 3.0, 1e-15);
 }
 
-TEST_CASE("build_model: structures it cannot compute are refused by name") {
-    for (const FrameKind kind : {FrameKind::AFrame, FrameKind::Tripod}) {
-        Plan p = sound_plan();
-        p.frame.kind = kind;
-        const BuiltModel b = build_model(p);
-        REQUIRE(b.faults.size() == 1);
-        CHECK(b.faults[0].path == "frame.kind");
-    }
+TEST_CASE("build_model: legs that do not meet, or feet in one line, are a fault that names the legs") {
+    Plan p = sound_plan();
+    p.frame.kind = FrameKind::AFrame;
+    p.frame.legs = {LegPlan{.foot_m = {-2, -3, 0}}, LegPlan{.foot_m = {-2, 3, 0}}};
+    p.feet.resize(2);
+    REQUIRE(build_model(p).faults.size() == 1);
+    CHECK(build_model(p).faults[0].path == "frame.leg_length_m");
+    p.frame.kind = FrameKind::Tripod;
+    p.frame.legs = {LegPlan{.foot_m = {-2, -1, 0}}, LegPlan{.foot_m = {-2, 0, 0}}, LegPlan{.foot_m = {-2, 1, 0}}};
+    p.feet.resize(3);
+    REQUIRE(build_model(p).faults.size() == 1);
+    CHECK(build_model(p).faults[0].path == "frame.leg_length_m");
+}
+
+TEST_CASE("build_model: an A-frame leans about the line of its feet, to the side of the bearing") {
+    Plan p = sound_plan();
+    p.frame.kind = FrameKind::AFrame;
+    p.frame.legs = {LegPlan{.foot_m = {-2, -0.9, 0}, .length_m = 1.5}, LegPlan{.foot_m = {-2, 0.9, 0}, .length_m = 1.5}};
+    p.feet.resize(2);
+    p.frame.lean_deg = 0.0;
+    CHECK_VEC_WITHIN(built(p).drawn_head_m, Vec3(-2, 0, 1.2), 1e-12);
+    p.frame.lean_deg = 30.0;
+    p.frame.lean_bearing_deg = 40.0;   // the side counts, not the bearing
+    CHECK_VEC_WITHIN(built(p).drawn_head_m, Vec3(-2 + 0.6, 0, 1.2 * std::sqrt(0.75)), 1e-12);
+    p.frame.lean_bearing_deg = 170.0;
+    CHECK_VEC_WITHIN(built(p).drawn_head_m, Vec3(-2 - 0.6, 0, 1.2 * std::sqrt(0.75)), 1e-12);
+    p.frame.lean_bearing_deg = 90.0;
+    CHECK(build_model(p).faults.size() == 1);
+}
+
+TEST_CASE("build_model: a tripod's head is at its three lengths, above, with feet at any heights") {
+    const Vec3 head{-0.3, 0.2, 2.4};
+    Plan p = sound_plan();
+    p.frame.kind = FrameKind::Tripod;
+    p.frame.legs.clear();
+    for (const Vec3 foot_m : {Vec3(-1.5, 0.8, 0.1), Vec3(-1.4, -0.9, 0.0), Vec3(0.9, 0.1, -1.2)})
+        p.frame.legs.push_back(LegPlan{.foot_m = foot_m, .length_m = glm::length(head - foot_m)});
+    p.feet.resize(3);
+    CHECK_VEC_WITHIN(built(p).drawn_head_m, head, 1e-12);
+    std::swap(p.frame.legs[0], p.frame.legs[2]);
+    CHECK_VEC_WITHIN(built(p).drawn_head_m, head, 1e-12);
 }
 
 TEST_CASE("build_model: an inclination to an anchor at or above the head is a fault that says so, for every such guy") {

@@ -67,7 +67,7 @@ void draw_margin(Ui& u, Box box, const std::string& what, const Check& c) {
 }
 
 void add_margin(CardBuilder& b, const Check& c) {
-    const std::string name = subject_name(b.state.plan, c);
+    const std::string name = subject_name(k_english, b.state.plan, c);
     std::string what(k_english.of(c.id).what);
     what[0] = static_cast<char>(what[0] >= 'a' && what[0] <= 'z' ? what[0] - 'a' + 'A' : what[0]);
     if (!name.empty()) what += ": " + name;

@@ -1,0 +1,57 @@
+#pragma once
+#include "engine/base/bounded.hpp"
+#include "engine/base/vec.hpp"
+#include "engine/plan/plan.hpp"
+
+namespace guywright {
+
+/// What the hobbles carry, and what is left for each foot to hold by itself.
+struct HobbleForces {
+    Bounded<double, k_max_hobbles> tension_N;
+    Bounded<Vec3, k_max_legs> push_N;   ///< horizontal
+};
+
+namespace detail {
+
+/// The part of a push that friction does not hold.
+inline Vec3 beyond_friction_N(Vec3 push_N, double friction_N) {
+    const double size_N = glm::length(push_N);
+    return size_N > friction_N ? (1.0 - friction_N / size_N) * push_N : Vec3{0.0};
+}
+
+}  // namespace detail
+
+/// Small hobble tensions that bring every foot within friction, as nearly as hobbles can: the squared rest beyond friction
+/// is minimised over tensions >= 0 by projected gradient from zero, so it stops where the last foot comes to hold. The
+/// hobbles then carry a thousandth more than the least. Deterministic; allocates nothing.
+inline HobbleForces share_by_hobbles(const Bounded<Vec3, k_max_legs>& push_N, const Bounded<double, k_max_legs>& friction_N,
+                                     const Bounded<Vec3, k_max_legs>& foot_m, const std::vector<Hobble>& hobbles) {
+    constexpr double step = 1.0 / 6.0;      // below 2 over the largest curvature, 2 * 2 * 3 / 2
+    constexpr double friction_used = 0.999; // so that what is left is inside friction, not on it
+    constexpr int most_rounds = 400;
+    HobbleForces out{{}, push_N};
+    Bounded<Vec3, k_max_hobbles> along;     // from the hobble's first foot to its second
+    for (const Hobble& h : hobbles) {
+        const Vec3 d = foot_m[static_cast<std::size_t>(h.to)] - foot_m[static_cast<std::size_t>(h.from)];
+        const double length_m = std::hypot(d.x, d.y);
+        along.push_back(length_m > 0.0 ? Vec3{d.x / length_m, d.y / length_m, 0.0} : Vec3{0.0});
+        out.tension_N.push_back(0.0);
+    }
+    for (int round = 0; round < most_rounds; ++round) {
+        double rest_N = 0.0;
+        for (std::size_t i = 0; i < push_N.size(); ++i) rest_N += glm::length(detail::beyond_friction_N(out.push_N[i], friction_used * friction_N[i]));
+        if (rest_N == 0.0) break;
+        for (std::size_t j = 0; j < along.size(); ++j) {
+            const auto from = static_cast<std::size_t>(hobbles[j].from), to = static_cast<std::size_t>(hobbles[j].to);
+            const Vec3 beyond = detail::beyond_friction_N(out.push_N[from], friction_used * friction_N[from]) -
+                                detail::beyond_friction_N(out.push_N[to], friction_used * friction_N[to]);
+            const double change_N = std::max(-out.tension_N[j], -3.0 * step * glm::dot(beyond, along[j]));
+            out.tension_N[j] += change_N;
+            out.push_N[from] += change_N * along[j];
+            out.push_N[to] -= change_N * along[j];
+        }
+    }
+    return out;
+}
+
+}  // namespace guywright
