@@ -52,6 +52,9 @@ TEST_CASE("labels: one that speaks of a line does not stand where it would be re
     const auto at = place_labels(std::vector<LabelWish>{w}, k_frame, {}, std::array{own, other});
     REQUIRE(at[0].has_value());
     CHECK(*at[0] == Vec2(150, 115));
+    const std::array lines{own, other};
+    CHECK(detail::cut_off({150, 60}, own, lines));   // then a leader is drawn
+    CHECK_FALSE(detail::cut_off({150, 87}, own, lines));
 }
 
 TEST_CASE("labels: a frame too small for any label gets none") {

@@ -44,6 +44,7 @@ void draw_foot_distance(Scene& scene, Vec3 foot_m) {
         pen.line({x - tick_m, foot_m.y, z_m - tick_m}, {x + tick_m, foot_m.y, z_m + tick_m}, {ink.colour, 2.0F * ink.width_px});
     }
     pen.line({foot_m.x, foot_m.y, z_m}, {0.0, foot_m.y, z_m}, ink);
+    scene.stage.keep_clear(Vec3{foot_m.x, foot_m.y, z_m}, Vec3{0.0, foot_m.y, z_m});
     const auto middle = pen.image({0.5 * foot_m.x, foot_m.y, z_m});
     const LabelText text{number_text(std::abs(foot_m.x), 2, " m"), rank::dimension, scene.stage.look().text};
     if (middle) scene.stage.label_round(text, *middle, 4.0, {0, 1});

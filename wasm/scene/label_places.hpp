@@ -52,16 +52,19 @@ inline bool cross(const DrawnLine& l, const DrawnLine& m) {
     return side(l, m.a) * side(l, m.b) < 0.0 && side(m, l.a) * side(m, l.b) < 0.0;
 }
 
+/// True if a foreign line runs between a label and the line it speaks of: read without care, it is the foreign line's.
+inline bool cut_off(Vec2 middle, const DrawnLine& own, std::span<const DrawnLine> lines) {
+    const DrawnLine leader{middle, nearest_on(own, middle)};
+    return std::any_of(lines.begin(), lines.end(), [&](const DrawnLine& l) { return !same_line(own, l) && cross(l, leader); });
+}
+
 /// Lines that a label in this box would cover, or be taken to belong to: a foreign line next to it, or between it and
 /// its own line, counts as well.
 inline double lines_in_the_way(const ImageBox& box, std::span<const DrawnLine> lines, const std::optional<DrawnLine>& own) {
-    constexpr double k_close_px = 9.0;
-    const Vec2 middle = 0.5 * (box.min + box.max);
-    double count = 0.0;
+    constexpr double k_close_px = 9.0, k_cost_of_cut_off = 2.0;
+    double count = own && cut_off(0.5 * (box.min + box.max), *own, lines) ? k_cost_of_cut_off : 0.0;
     for (DrawnLine l : lines) {
-        const bool foreign = own && !same_line(*own, l);
-        if (foreign && cross(l, {middle, nearest_on(*own, middle)})) count += 1.0;
-        const double reach = foreign ? k_close_px : 0.0;
+        const double reach = own && !same_line(*own, l) ? k_close_px : 0.0;
         if (cut_to_box(l.a, l.b, box.min - reach, box.max + reach)) count += 1.0;
     }
     return count;
@@ -69,7 +72,7 @@ inline double lines_in_the_way(const ImageBox& box, std::span<const DrawnLine> l
 
 /// The best free place of one label: few lines under it, then early in its list.
 inline std::optional<Vec2> best_place(const LabelWish& wish, const ImageBox& frame, std::span<const ImageBox> taken, std::span<const DrawnLine> lines) {
-    constexpr double k_cost_of_later = 0.12;   // of a line crossed: a place eight further down is worth one line less
+    constexpr double k_cost_of_later = 0.04;   // of a line: a place 25 further down the list is as bad as one line more
     std::optional<Vec2> best;
     double best_cost = HUGE_VAL;
     for (std::size_t i = 0; i < wish.places_px.size(); ++i) {
@@ -101,7 +104,7 @@ inline std::vector<std::optional<Vec2>> place_labels(std::span<const LabelWish> 
     return out;
 }
 
-/// Places beside a line, from its middle outward, on the upper side first; then on the line itself.
+/// Places beside a line, from its middle outward and at last by its start, on the upper side first; then on the line itself.
 inline std::vector<Vec2> places_along(const DrawnLine& line, Vec2 size_px, double gap_px) {
     const Vec2 d = line.b - line.a;
     const double length = glm::length(d);
@@ -110,7 +113,7 @@ inline std::vector<Vec2> places_along(const DrawnLine& line, Vec2 size_px, doubl
     const double away = 0.5 * (std::abs(across.x) * size_px.x + std::abs(across.y) * size_px.y) + gap_px;
     std::vector<Vec2> out;
     for (const double side : {1.0, -1.0, 0.0})
-        for (const double t : {0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.82}) out.push_back(line.a + t * d + side * away * across);
+        for (const double t : {0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.82, 0.05}) out.push_back(line.a + t * d + side * away * across);
     return out;
 }
 

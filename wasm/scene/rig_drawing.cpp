@@ -54,6 +54,7 @@ void draw_legs(Scene& scene) {
         const float width = std::clamp(static_cast<float>(tube_px), 8.0F * pen.unit_px(), 16.0F * pen.unit_px());
         const bool lit = scene.lit(Part::Leg, i) || scene.highlight.part == Part::Lean;
         scene.stage.bar(foot, head, {{look.leg, width}, look.edge, lit});
+        scene.stage.keep_clear(foot, head);
     }
 }
 
@@ -127,6 +128,7 @@ void draw_guy(Scene& scene, std::size_t i) {
     Ink ink{guy.slack ? look.guy_slack : look.guy, guy_width_px(guy.tension_N, unit), guy.slack ? 7.0F * unit : 0.0F};
     draw_ground_trace(scene, guy.anchor_m);
     scene.stage.bar(guy.anchor_m, scene.rig.head_m, {ink, guy.slack ? 0 : faded(look.text_halo, 0.8F), lit});
+    scene.stage.keep_clear(guy.anchor_m, scene.rig.head_m);
     draw_anchor(scene, guy, lit);
     scene.stage.keep_free(guy.anchor_m, 5.0 * static_cast<double>(unit));
     draw_way_out(scene, guy.anchor_m, ink.colour);
@@ -154,6 +156,7 @@ void draw_haul(Scene& scene, const RopeLine& rope, const Bar& bar) {
     const Vec3 head = scene.rig.head_m, end = rope.haul_m;
     draw_ground_trace(scene, end);
     scene.stage.bar(head, end, bar);
+    scene.stage.keep_clear(head, end);
     draw_way_out(scene, end, colour);
     scene.stage.later(end, [&pen, end, colour, inside] {
         pen.disc(end, 6.0F * pen.unit_px(), colour);
@@ -172,7 +175,9 @@ void draw_rope(Scene& scene, const RopeLine& rope) {
     const Bar load_side{ink, faded(look.text_halo, 0.8F), scene.lit(Part::Rope, rope.index)};
     const Vec3 first = rope.over_edge ? rope.edge_m : rope.load_m;
     scene.stage.bar(head, first, load_side);
+    scene.stage.keep_clear(head, first);
     if (rope.over_edge) scene.stage.bar(first, rope.load_m, load_side);
+    if (rope.over_edge) scene.stage.keep_clear(first, rope.load_m);
     if (rope.pulls) draw_pull_arrow(scene, head, first, rope.over_edge ? 0.6 : 0.4, look.rope);
     if (!rope.same_load) draw_load(scene, rope, load_side.lit);
     if (rope.has_haul) draw_haul(scene, rope, {ink, load_side.casing, scene.lit(Part::Haul, rope.index)});

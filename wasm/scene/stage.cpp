@@ -3,6 +3,12 @@
 #include <cstdio>
 
 namespace guywright::scene {
+namespace {
+
+/// Width of a label's coloured bar with its air, as a share of the text size.
+constexpr double k_mark_share = 0.45;
+
+}  // namespace
 
 std::string number_text(double value, int decimals, const char* unit) {
     char text[48];
@@ -27,7 +33,6 @@ double Stage::boundary(Vec3 a_m, Vec3 b_m, double from, double to) const {
 }
 
 void Stage::bar(Vec3 a_m, Vec3 b_m, const Bar& bar) {
-    if (const auto l = in_frame(a_m, b_m)) lines_.push_back(*l);
     constexpr int k_looks = 24;
     const auto middle_of_look = [](int i) { return (i + 0.5) / k_looks; };
     double start = 0.0;
@@ -94,8 +99,12 @@ void Stage::keep_free(Vec3 at_m, double radius_px) {
 
 void Stage::keep_clear(Vec2 a, Vec2 b) { lines_.push_back({a, b}); }
 
+void Stage::keep_clear(Vec3 a_m, Vec3 b_m) {
+    if (const auto l = in_frame(a_m, b_m)) lines_.push_back(*l);
+}
+
 void Stage::draw_labels(ImFont* font, float size_px) {
-    const double mark_px = 0.45 * static_cast<double>(size_px);   // the bar with its air
+    const double mark_px = k_mark_share * static_cast<double>(size_px);
     std::vector<LabelWish> wishes;
     for (const Label& l : labels_) {
         const ImVec2 size = font->CalcTextSizeA(size_px, FLT_MAX, 0.0F, l.text.words.c_str());
@@ -104,19 +113,24 @@ void Stage::draw_labels(ImFont* font, float size_px) {
         wishes.push_back({box_px, l.text.rank, l.places(box_px), l.own});
     }
     const auto places = place_labels(wishes, pen_.frame(), taken_, lines_);
-    for (std::size_t i = 0; i < places.size(); ++i) {
-        if (!places[i]) continue;
-        const LabelText& text = labels_[i].text;
-        Vec2 middle = *places[i];
-        if (text.mark != 0) {
-            const Vec2 top{middle.x - 0.5 * wishes[i].size_px.x + 0.3 * mark_px, middle.y - 0.38 * wishes[i].size_px.y};
-            const Vec2 bottom{top.x, middle.y + 0.38 * wishes[i].size_px.y};
-            pen_.image_line(top - Vec2{0, 1.5}, bottom + Vec2{0, 1.5}, {look_.text_halo, 0.22F * size_px + 3.0F});
-            pen_.image_line(top, bottom, {text.mark, 0.22F * size_px});
-            middle.x += 0.5 * mark_px;
-        }
-        pen_.text(font, size_px, middle, text.words.c_str(), text.colour, look_.text_halo);
+    for (std::size_t i = 0; i < places.size(); ++i)
+        if (places[i]) draw_label(font, size_px, labels_[i], *places[i], wishes[i].size_px);
+}
+
+void Stage::draw_label(ImFont* font, float size_px, const Label& label, Vec2 middle, Vec2 box_px) {
+    const LabelText& text = label.text;
+    if (label.own && detail::cut_off(middle, *label.own, lines_)) {
+        const Vec2 end = detail::nearest_on(*label.own, middle);
+        pen_.image_line(middle, end, {look_.text_halo, 4.0F * pen_.unit_px()});
+        pen_.image_line(middle, end, {text.colour, 1.5F * pen_.unit_px()});
     }
+    if (text.mark != 0) {
+        const double left = middle.x - 0.5 * box_px.x + 0.3 * k_mark_share * static_cast<double>(size_px), half = 0.38 * box_px.y;
+        pen_.image_line({left, middle.y - half - 1.5}, {left, middle.y + half + 1.5}, {look_.text_halo, 0.22F * size_px + 3.0F});
+        pen_.image_line({left, middle.y - half}, {left, middle.y + half}, {text.mark, 0.22F * size_px});
+        middle.x += 0.5 * k_mark_share * static_cast<double>(size_px);
+    }
+    pen_.text(font, size_px, middle, text.words.c_str(), text.colour, look_.text_halo);
 }
 
 std::vector<Vec3> arc(Vec3 at_m, Vec3 a, Vec3 b, double radius_m) {

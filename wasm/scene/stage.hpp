@@ -47,6 +47,7 @@ public:
     /// Labels keep off this point, or rather off this line.
     void keep_free(Vec3 at_m, double radius_px);
     void keep_clear(Vec2 a, Vec2 b);
+    void keep_clear(Vec3 a_m, Vec3 b_m);
     void draw_labels(ImFont* font, float size_px);
 
     [[nodiscard]] bool is_hidden(Vec3 at_m) const { return hidden(rocks_, at_m, pen_.eye()); }
@@ -65,6 +66,7 @@ private:
     };
     [[nodiscard]] double boundary(Vec3 a_m, Vec3 b_m, double from, double to) const;
     [[nodiscard]] std::optional<DrawnLine> in_frame(Vec3 a_m, Vec3 b_m) const;
+    void draw_label(ImFont* font, float size_px, const Label& label, Vec2 middle, Vec2 box_px);
     void visible_bar(Vec3 a_m, Vec3 b_m, const Bar& bar);
 
     Pen& pen_;
