@@ -208,6 +208,36 @@ Plan far_anchor() {
     return p;
 }
 
+LegPlan leg(Vec3 foot_m, double length_m) {
+    LegPlan l;
+    l.foot_m = foot_m;
+    l.length_m = length_m;
+    return l;
+}
+
+Plan a_frame() {
+    Plan p = sound();
+    p.frame.kind = FrameKind::AFrame;
+    p.frame.legs = {leg({-1.8, -0.9, 0}, 2.7), leg({-1.8, 0.9, 0}, 2.7)};
+    p.frame.hobbles = {{0, 1, 9.8}};
+    p.feet.resize(2);
+    p.guys = {guy("back", 180, 30, 3), guy("front", 0, 30, 3)};
+    p.guys[1].anchor_m = Vec3{0.4, 0, -0.4};
+    p.edge.face_deg = 60;
+    return p;
+}
+
+Plan tripod() {
+    Plan p = sound();
+    p.frame.kind = FrameKind::Tripod;
+    p.frame.legs = {leg({-0.9, -0.8, 0}, 2.6), leg({-0.9, 0.8, 0}, 2.6), leg({2.2, 0, 0}, 2.9)};
+    p.frame.hobbles = {{0, 1, 9.8}, {1, 2, 9.8}, {2, 0, 9.8}};
+    p.edge.opening_m = 1.8;
+    p.feet.resize(3);
+    p.guys.clear();
+    return p;
+}
+
 Plan not_ready() {
     Plan p = sound();
     p.guys.clear();
@@ -261,6 +291,12 @@ std::vector<Shot> shots() {
             {"far", far_anchor()},
             {"far_plan", far_anchor(), View::PlanView},
             {"far_side", far_anchor(), View::Elevation},
+            {"a_frame", a_frame()},
+            {"a_frame_side", a_frame(), View::Elevation},
+            {"a_frame_plan", a_frame(), View::PlanView},
+            {"tripod", tripod(), View::Free, {235, 25, 1}},
+            {"tripod_side", tripod(), View::Elevation},
+            {"tripod_plan", tripod(), View::PlanView},
             {"not_ready", not_ready()},
             {"not_ready_side", not_ready(), View::Elevation}};
 }

@@ -24,8 +24,16 @@ void draw_angle(Scene& scene, Vec3 at_m, Vec3 a, Vec3 b, double radius_m, std::s
         scene.stage.label_round({std::move(words), rank::dimension, scene.stage.look().text}, *middle, 5.0, *middle - *centre);
 }
 
+/// Where the lean is measured: at the foot, or on the line of two feet square to the head.
+Vec3 lean_point(const Rig& rig) {
+    const Vec3 foot = rig.feet_m[0];
+    if (rig.feet_m.size() < 2) return foot;
+    const Vec3 along = rig.feet_m[1] - foot;
+    return foot + glm::dot(rig.drawn_head_m - foot, along) / std::max(1e-9, glm::dot(along, along)) * along;
+}
+
 void draw_lean(Scene& scene) {
-    const Vec3 foot = scene.rig.feet_m[0], leg = scene.rig.drawn_head_m - foot;
+    const Vec3 foot = lean_point(scene.rig), leg = scene.rig.drawn_head_m - foot;
     const double length_m = glm::length(leg);
     if (scene.plan.frame.kind == FrameKind::Tripod || !(length_m > 0.0)) return;
     const Vec3 flat = glm::normalize(Vec3{leg.x, 0.0, leg.z});   // as it looks from the side
@@ -55,6 +63,22 @@ void draw_face_angle(Scene& scene) {
     const Vec3 edge{0.0, scene.size.right_y_m, 0.0}, fall{std::cos(face), 0.0, -std::sin(face)};
     scene.stage.pen().line(edge, edge + Vec3{1.6 * radius_m, 0, 0}, broken(dimension_ink(scene)));
     draw_angle(scene, edge, {1, 0, 0}, fall, radius_m, degree_text(scene.edge.face_deg));
+}
+
+/// Two legs one behind the other, of one length: their numbers are written once.
+bool behind_an_earlier_leg(const Scene& scene, std::size_t leg) {
+    constexpr double k_same_m = 0.02;
+    const auto& legs = scene.plan.frame.legs;
+    for (std::size_t i = 0; i < leg; ++i) {
+        const Vec3 apart = legs[i].foot_m - legs[leg].foot_m;
+        if (std::abs(apart.x) < k_same_m && std::abs(apart.z) < k_same_m && std::abs(legs[i].length_m - legs[leg].length_m) < k_same_m) return true;
+    }
+    return false;
+}
+
+void label_leg_length(Scene& scene, std::size_t leg) {
+    const Vec3 foot = scene.rig.feet_m[leg], middle = 0.5 * (foot + scene.rig.head_m);   // the upper half is the forces'
+    scene.stage.label_line({number_text(scene.plan.frame.legs[leg].length_m, 2, " m"), rank::dimension, scene.stage.look().text}, foot, middle);
 }
 
 struct Bearing {
@@ -88,7 +112,7 @@ void draw_gap(Scene& scene, double from_deg, double gap_deg, double radius_m) {
     Pen& pen = scene.stage.pen();
     const Limits& limits = scene.plan.limits;
     const Look& look = scene.stage.look();
-    const bool too_wide = gap_deg >= limits.bearing_gap_max_deg;
+    const bool too_wide = scene.plan.frame.kind == FrameKind::Monopod && gap_deg >= limits.bearing_gap_max_deg;
     const Ink ink{too_wide ? look.hazard : look.text, (too_wide ? 4.0F : 1.6F) * pen.unit_px()};
     const Vec3 middle = plumb_point(scene.rig.drawn_head_m);
     constexpr int k_parts = 24;
@@ -105,13 +129,12 @@ void draw_gap(Scene& scene, double from_deg, double gap_deg, double radius_m) {
 
 void draw_elevation_dimensions(Scene& scene) {
     draw_face_angle(scene);
-    for (const Vec3& foot : scene.rig.feet_m) draw_foot_distance(scene, foot);
+    for (std::size_t i = 0; i < scene.rig.feet_m.size(); ++i)
+        if (!behind_an_earlier_leg(scene, i)) draw_foot_distance(scene, scene.rig.feet_m[i]);
     if (!scene.rig.has_head) return;
     draw_lean(scene);
-    for (std::size_t i = 0; i < scene.rig.feet_m.size(); ++i) {
-        const Vec3 foot = scene.rig.feet_m[i], middle = 0.5 * (foot + scene.rig.head_m);   // the upper half is the forces'
-        scene.stage.label_line({number_text(scene.plan.frame.legs[i].length_m, 2, " m"), rank::dimension, scene.stage.look().text}, foot, middle);
-    }
+    for (std::size_t i = 0; i < scene.rig.feet_m.size(); ++i)
+        if (!behind_an_earlier_leg(scene, i)) label_leg_length(scene, i);
 }
 
 void draw_plan_dimensions(Scene& scene) {

@@ -3,12 +3,23 @@
 namespace guywright::scene {
 namespace {
 
-/// Wedge between the leg and the resultant, with its angle.
-void draw_force_angle(Scene& scene, Vec3 pull) {
+/// What the applied-force angle is taken to, as a unit vector: the leg, or the resultant's own trace in the plane of two legs.
+/// None for three: there the angle is counted from the nearest side of the corner, and that is 0 for a sound rig.
+std::optional<Vec3> angle_base(const Rig& rig, Vec3 pull) {
+    const Vec3 first = rig.feet_m[0] - rig.head_m;
+    if (rig.feet_m.size() == 1) return glm::normalize(first);
+    if (rig.feet_m.size() != 2) return std::nullopt;
+    const Vec3 across = glm::cross(first, rig.feet_m[1] - rig.head_m);
+    const Vec3 trace = pull - glm::dot(pull, across) / glm::dot(across, across) * across;
+    return glm::length(trace) > 1e-6 ? std::optional(glm::normalize(trace)) : std::nullopt;
+}
+
+/// Wedge between the legs and the resultant, with its angle.
+void draw_force_angle(Scene& scene, Vec3 base, Vec3 pull) {
     Pen& pen = scene.stage.pen();
     const Look& look = scene.stage.look();
-    const Vec3 head = scene.rig.head_m, down_leg = scene.rig.feet_m[0] - head;
-    const std::vector<Vec3> points = arc(head, glm::normalize(down_leg), pull, 0.72 * glm::length(down_leg));
+    const Vec3 head = scene.rig.head_m;
+    const std::vector<Vec3> points = arc(head, base, pull, 0.72 * glm::length(scene.rig.feet_m[0] - head));
     std::vector<Vec3> wedge = points;
     wedge.push_back(head);
     pen.area(wedge, faded(look.resultant, 0.25F));
@@ -43,7 +54,8 @@ void draw_forces(Scene& scene) {
     const Vec3 pull = rig.resultant_N / pull_N;
     const double longest_m = glm::length(rig.feet_m[0] - rig.head_m);
     // From above the wedge is seen on its edge and says nothing.
-    if (scene.plan.frame.kind == FrameKind::Monopod && scene.view != View::PlanView) draw_force_angle(scene, pull);
+    const std::optional<Vec3> base = angle_base(rig, pull);
+    if (base && scene.view != View::PlanView) draw_force_angle(scene, *base, pull);
     const auto from = scene.stage.pen().image(rig.head_m);
     const auto tip = scene.stage.pen().image(rig.head_m + longest_m * pull_N / rig.largest_resultant_N * pull);
     if (from && tip) draw_arrow(scene, *from, *tip, pull_N);

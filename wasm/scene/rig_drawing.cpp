@@ -45,6 +45,18 @@ void draw_foot(Scene& scene, std::size_t leg) {
     });
 }
 
+/// Ties from foot to foot.
+void draw_hobbles(Scene& scene) {
+    const auto& feet = scene.rig.feet_m;
+    const Look& look = scene.stage.look();
+    for (const Hobble& h : scene.plan.frame.hobbles) {
+        const auto from = static_cast<std::size_t>(h.from), to = static_cast<std::size_t>(h.to);
+        if (from >= feet.size() || to >= feet.size()) continue;
+        const bool lit = scene.lit(Part::FootTies, from) || scene.lit(Part::FootTies, to);
+        scene.stage.bar(feet[from] + Vec3{0, 0, 0.06}, feet[to] + Vec3{0, 0, 0.06}, {{look.guy, 2.5F * scene.stage.pen().unit_px()}, 0, lit});
+    }
+}
+
 void draw_legs(Scene& scene) {
     const Look& look = scene.stage.look();
     const Pen& pen = scene.stage.pen();
@@ -238,6 +250,7 @@ void draw_head(Scene& scene) {
 
 void draw_rig(Scene& scene) {
     for (std::size_t i = 0; i < scene.rig.feet_m.size(); ++i) draw_foot(scene, i);
+    draw_hobbles(scene);
     if (!scene.rig.has_head) return;
     draw_measured_legs(scene);
     draw_legs(scene);

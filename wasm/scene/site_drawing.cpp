@@ -146,7 +146,9 @@ void draw_out(Scene& scene) {
     const Pen& pen = scene.stage.pen();
     const double long_m = std::min(1.4, 90.0 * static_cast<double>(pen.unit_px()) / px_per_m(pen.eye(), {0.0, scene.rig.drawn_head_m.y, 0.0}));
     if (scene.view == View::Elevation) {
-        const Vec3 tail{0.3, scene.rig.drawn_head_m.y, std::max(0.6, 0.85 * scene.rig.drawn_head_m.z)};
+        double clear_x = std::max(0.3, scene.rig.drawn_head_m.x + 0.4);
+        for (const Vec3& foot : scene.rig.feet_m) clear_x = std::max(clear_x, 0.5 * (foot.x + scene.rig.drawn_head_m.x) + 0.4);
+        const Vec3 tail{clear_x, scene.rig.drawn_head_m.y, std::max(0.6, 0.85 * scene.rig.drawn_head_m.z)};
         return draw_out_arrow(scene, tail, tail + Vec3{std::min(0.9, 0.7 * long_m), 0, 0}, {0, 0, 1});
     }
     const double tip_x = std::min(0.7 * long_m, 0.8 * opening_m.value_or(HUGE_VAL));

@@ -11,6 +11,7 @@ constexpr double k_mark_share = 0.45;
 }  // namespace
 
 std::string number_text(double value, int decimals, const char* unit) {
+    if (std::abs(value) < 0.5 * std::pow(10.0, -decimals)) value = 0.0;   // never "-0"
     char text[48];
     std::snprintf(text, sizeof text, "%.*f%s", decimals, value, unit);
     return text;
