@@ -102,35 +102,11 @@ void check_pair(Pair pair, const Plan& p, Tally& tally) {
     }
 }
 
-}  // namespace
-
-TEST_CASE("independent: the head stands where the second geometry puts it") {
-    for (std::uint64_t i = 1; i <= 50; ++i) {
-        const Plan p = support::random_monopod(i);
-        const second::Point head = second::head_of(p);
-        const Vec3 engine_m = head_of_leaning_leg(p.frame.legs[0].foot_m, p.frame.legs[0].length_m, radians(p.frame.lean_deg),
-                                                  radians(p.frame.lean_bearing_deg));
-        CHECK_WITHIN(static_cast<double>(second::distance(head, point(engine_m))), 0.0, 1e-12);
-    }
-}
-
-TEST_CASE("independent: the steep plan as rigged and holding, within 0.1 % or 1 N, stiffness within 1 %") {
-    const Plan p = support::steep_plan();
-    const Model m = build_model(p).model;
-    for (const Asked& asked : k_asked) {
-        CAPTURE(static_cast<int>(asked.id));
-        const Pair pair = both(p, m, asked, m.drawn_head_m);
-        REQUIRE(pair.engine.stable);
-        CHECK(pair.minimum.left_N < 0.01);
-        check_forces(pair);
-        CHECK(check_stiffness(pair));
-    }
-}
-
-TEST_CASE("independent: 600 random rigs, seven cases each") {
+/// Rigs 1 to `count` of a kind in every case, by both roads.
+Tally compare_random(Plan (*random_plan)(std::uint64_t), std::uint64_t count) {
     Tally tally;
-    for (std::uint64_t i = 1; i <= 600; ++i) {
-        const Plan p = support::random_monopod(i);
+    for (std::uint64_t i = 1; i <= count; ++i) {
+        const Plan p = random_plan(i);
         const BuiltModel b = build_model(p);
         if (!b.faults.empty()) continue;
         Vec3 start_m = b.model.drawn_head_m;
@@ -146,11 +122,54 @@ TEST_CASE("independent: 600 random rigs, seven cases each") {
     }
     MESSAGE("random rigs: ", tally.stable, " stable, ", tally.fallen, " fallen, ", tally.floating, " floating, ", tally.kinks, " on a kink, ",
             tally.two_places, " with two resting places");
+    CHECK(tally.floating < 10);
+    CHECK(tally.kinks < tally.stable / 20);
+    CHECK(tally.two_places <= 2);
+    return tally;
+}
+
+}  // namespace
+
+TEST_CASE("independent: the head stands where the second geometry puts it") {
+    for (const auto& random_plan : {support::random_monopod, support::random_a_frame, support::random_tripod})
+        for (std::uint64_t i = 1; i <= 60; ++i) {
+            const Plan p = random_plan(i);
+            const BuiltModel b = build_model(p);
+            if (!b.faults.empty()) continue;
+            CAPTURE(p.title);
+            CHECK_WITHIN(static_cast<double>(second::distance(second::head_of(p), point(b.model.drawn_head_m))), 0.0, 1e-9);
+        }
+}
+
+TEST_CASE("independent: the steep plan as rigged and holding, within 0.1 % or 1 N, stiffness within 1 %") {
+    const Plan p = support::steep_plan();
+    const Model m = build_model(p).model;
+    for (const Asked& asked : k_asked) {
+        CAPTURE(static_cast<int>(asked.id));
+        const Pair pair = both(p, m, asked, m.drawn_head_m);
+        REQUIRE(pair.engine.stable);
+        CHECK(pair.minimum.left_N < 0.01);
+        check_forces(pair);
+        CHECK(check_stiffness(pair));
+    }
+}
+
+TEST_CASE("independent: 600 random monopods, seven cases each") {
+    const Tally tally = compare_random(support::random_monopod, 600);
     CHECK(tally.stable > 3000);
     CHECK(tally.fallen > 100);
-    CHECK(tally.floating < 10);
-    CHECK(tally.kinks < tally.stable / 50);
-    CHECK(tally.two_places <= 2);
+}
+
+TEST_CASE("independent: 300 random A-frames, seven cases each") {
+    const Tally tally = compare_random(support::random_a_frame, 300);
+    CHECK(tally.stable > 1000);
+    CHECK(tally.fallen > 50);
+}
+
+TEST_CASE("independent: 300 random tripods, seven cases each") {
+    const Tally tally = compare_random(support::random_tripod, 300);
+    CHECK(tally.stable > 1000);
+    CHECK(tally.fallen > 50);
 }
 
 // Stands as rigged, would stand under the whole load, and falls while the load comes on.

@@ -52,11 +52,71 @@ inline Point foot_of(const guywright::Plan& p, std::size_t leg) {
 }
 
 /// The head where one leg leans as entered.
-inline Point head_of(const guywright::Plan& p) {
+inline Point monopod_head(const guywright::Plan& p) {
     const Real length = p.frame.legs[0].length_m, lean = rad(p.frame.lean_deg), bearing = rad(p.frame.lean_bearing_deg);
     const Point foot = foot_of(p, 0);
     return {foot[0] + length * std::sin(lean) * std::cos(bearing), foot[1] - length * std::sin(lean) * std::sin(bearing),
             foot[2] + length * std::cos(lean)};
+}
+
+inline Point unit(const Point& v) {
+    const Real size = distance(v, {0, 0, 0});
+    return {v[0] / size, v[1] / size, v[2] / size};
+}
+inline Real dot(const Point& a, const Point& b) { return a[0] * b[0] + a[1] * b[1] + a[2] * b[2]; }
+
+/// The head of two legs: by the cosine rule in the frame's own plane, which the lean has turned about the line of the feet.
+inline Point a_frame_head(const guywright::Plan& p) {
+    const Point a = foot_of(p, 0), b = foot_of(p, 1);
+    const Real la = p.frame.legs[0].length_m, lb = p.frame.legs[1].length_m, apart = distance(a, b);
+    const Real at_a = std::acos((la * la + apart * apart - lb * lb) / (2 * la * apart));
+    const Point line = unit({b[0] - a[0], b[1] - a[1], b[2] - a[2]});
+    // level, square to the line, on the side leaned to
+    Point side = unit({-line[1], line[0], 0});
+    const Real bearing = rad(p.frame.lean_bearing_deg);
+    if (side[0] * std::cos(bearing) - side[1] * std::sin(bearing) < 0) side = {-side[0], -side[1], 0};
+    // steepest direction square to the line
+    const Point up = unit({-line[2] * line[0], -line[2] * line[1], 1 - line[2] * line[2]});
+    const Real lean = rad(p.frame.lean_deg);
+    Point head{};
+    for (std::size_t i = 0; i < 3; ++i)
+        head[i] = a[i] + la * (std::cos(at_a) * line[i] + std::sin(at_a) * (std::cos(lean) * up[i] + std::sin(lean) * side[i]));
+    return head;
+}
+
+inline Point cross(const Point& a, const Point& b) {
+    return {a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0]};
+}
+
+/// The head of three legs: started high above the feet and moved by Newton's method until all three lengths fit.
+inline Point tripod_head(const guywright::Plan& p) {
+    Point head{};
+    for (std::size_t i = 0; i < 3; ++i) {
+        for (std::size_t k = 0; k < 3; ++k) head[k] += foot_of(p, i)[k] / 3;
+        head[2] += static_cast<Real>(p.frame.legs[i].length_m) / 3;
+    }
+    for (int round = 0; round < 60; ++round) {
+        std::array<Point, 3> leg{};
+        Point missing{};
+        for (std::size_t i = 0; i < 3; ++i) {
+            const Point foot = foot_of(p, i);
+            leg[i] = unit({head[0] - foot[0], head[1] - foot[1], head[2] - foot[2]});
+            missing[i] = p.frame.legs[i].length_m - distance(head, foot);
+        }
+        const Point x = cross(leg[1], leg[2]), y = cross(leg[2], leg[0]), z = cross(leg[0], leg[1]);
+        for (std::size_t k = 0; k < 3; ++k)
+            head[k] += (missing[0] * x[k] + missing[1] * y[k] + missing[2] * z[k]) / dot(leg[0], x);
+    }
+    return head;
+}
+
+inline Point head_of(const guywright::Plan& p) {
+    switch (p.frame.kind) {
+        case guywright::FrameKind::Monopod: return monopod_head(p);
+        case guywright::FrameKind::AFrame: return a_frame_head(p);
+        case guywright::FrameKind::Tripod: return tripod_head(p);
+    }
+    return {};
 }
 
 /// Unstretched length of a tie that is `drawn_m` long under its pretension.
@@ -170,9 +230,22 @@ inline Point slope_N(const Rig& rig, const Point& at) {
 
 using Matrix = std::array<Point, 3>;
 
-/// Second differences of the energy, N/m. Not to be used within `k_step_m` of where a member starts to act.
-inline constexpr Real k_step_m = 2e-6L;
+/// How far the head may move before a member that pulls or pushes only starts or stops to act.
+inline Real way_to_kink_m(const Rig& rig, const Point& at) {
+    Real nearest = 1;
+    for (const auto* members : {&rig.legs, &rig.guys})
+        for (const Member& m : *members)
+            if (m.pulls != m.pushes) nearest = std::min(nearest, std::abs(distance(m.fixed, at) - m.rest_m));
+    return nearest;
+}
+
+/// Below the smallest step the energy's own rounding (1e-19 of it) spoils second differences.
+inline constexpr Real k_smallest_step_m = 2e-7L, k_largest_step_m = 2e-6L;
+inline bool near_a_kink(const Rig& rig, const Point& at) { return way_to_kink_m(rig, at) < 4 * k_smallest_step_m; }
+
+/// Second differences of the energy, N/m. Means nothing near a kink.
 inline Matrix curvature_N_m(const Rig& rig, const Point& at) {
+    const Real step = std::min(k_largest_step_m, std::max(k_smallest_step_m, way_to_kink_m(rig, at) / 4));
     Matrix out{};
     for (std::size_t i = 0; i < 3; ++i)
         for (std::size_t j = 0; j < 3; ++j) {
@@ -180,20 +253,13 @@ inline Matrix curvature_N_m(const Rig& rig, const Point& at) {
             for (const int si : {1, -1})
                 for (const int sj : {1, -1}) {
                     Point p = at;
-                    p[i] += si * k_step_m;
-                    p[j] += sj * k_step_m;
+                    p[i] += si * step;
+                    p[j] += sj * step;
                     sum += si * sj * energy_J(rig, p);
                 }
-            out[i][j] = sum / (4 * k_step_m * k_step_m);
+            out[i][j] = sum / (4 * step * step);
         }
     return out;
-}
-
-inline bool near_a_kink(const Rig& rig, const Point& at) {
-    for (const auto* members : {&rig.legs, &rig.guys})
-        for (const Member& m : *members)
-            if (m.pulls != m.pushes && std::abs(distance(m.fixed, at) - m.rest_m) < 4 * k_step_m) return true;
-    return false;
 }
 
 /// Smallest root of the characteristic polynomial by the trigonometric formula (real for a symmetric matrix): no rotations.
