@@ -112,8 +112,8 @@ build native configure_and_build native -DCMAKE_BUILD_TYPE=Release -DGUYWRIGHT_T
 build fuzz configure_and_build fuzz -DCMAKE_CXX_COMPILER=clang++ -DCMAKE_BUILD_TYPE=RelWithDebInfo -DGUYWRIGHT_FUZZ=ON
 build wasm bash wasm/build.sh tests
 
-after_build native doctest_suite engine-native 900 build/native/guywright_tests
-after_build wasm doctest_suite engine-wasm 900 node --no-experimental-fetch build/wasm/guywright_tests_wasm.js
+after_build native doctest_suite engine-native 900 build/native/guywright_tests --no-colors
+after_build wasm doctest_suite engine-wasm 900 node --no-experimental-fetch build/wasm/guywright_tests_wasm.js --no-colors
 after_build native counting_suite command-line 300 node tests/command_line/run.mjs build/native/guywright
 for source in tests/fuzz/*.cpp; do
   after_build fuzz fuzz_suite "fuzz_$(basename "$source" .cpp)"
