@@ -22,11 +22,11 @@ inline Vec3 beyond_friction_N(Vec3 push_N, double friction_N) {
 }  // namespace detail
 
 /// Small hobble tensions that bring every foot within friction, as nearly as hobbles can: the squared rest beyond friction
-/// is minimised over tensions >= 0 by projected gradient from zero, so it stops where the last foot comes to hold. The
-/// hobbles then carry a thousandth more than the least. Deterministic; allocates nothing.
+/// is minimised over tensions >= 0 by projected gradient from zero, so it stops where the last foot comes to hold. All hobbles
+/// move at once, so that their order does not matter. Deterministic; allocates nothing.
 inline HobbleForces share_by_hobbles(const Bounded<Vec3, k_max_legs>& push_N, const Bounded<double, k_max_legs>& friction_N,
                                      const Bounded<Vec3, k_max_legs>& foot_m, const std::vector<Hobble>& hobbles) {
-    constexpr double step = 1.0 / 6.0;      // below 2 over the largest curvature, 2 * 2 * 3 / 2
+    constexpr double step = 1.0 / 3.0;      // 1 over the largest curvature: each hobble 2, and half from each of two beside it
     constexpr double friction_used = 0.999; // so that what is left is inside friction, not on it
     constexpr int most_rounds = 400;
     HobbleForces out{{}, push_N};
@@ -41,11 +41,12 @@ inline HobbleForces share_by_hobbles(const Bounded<Vec3, k_max_legs>& push_N, co
         double rest_N = 0.0;
         for (std::size_t i = 0; i < push_N.size(); ++i) rest_N += glm::length(detail::beyond_friction_N(out.push_N[i], friction_used * friction_N[i]));
         if (rest_N == 0.0) break;
+        const Bounded<Vec3, k_max_legs> before_N = out.push_N;
         for (std::size_t j = 0; j < along.size(); ++j) {
             const auto from = static_cast<std::size_t>(hobbles[j].from), to = static_cast<std::size_t>(hobbles[j].to);
-            const Vec3 beyond = detail::beyond_friction_N(out.push_N[from], friction_used * friction_N[from]) -
-                                detail::beyond_friction_N(out.push_N[to], friction_used * friction_N[to]);
-            const double change_N = std::max(-out.tension_N[j], -3.0 * step * glm::dot(beyond, along[j]));
+            const Vec3 beyond = detail::beyond_friction_N(before_N[from], friction_used * friction_N[from]) -
+                                detail::beyond_friction_N(before_N[to], friction_used * friction_N[to]);
+            const double change_N = std::max(-out.tension_N[j], -step * glm::dot(beyond, along[j]));
             out.tension_N[j] += change_N;
             out.push_N[from] += change_N * along[j];
             out.push_N[to] -= change_N * along[j];
