@@ -26,7 +26,8 @@ inline Vec3 beyond_friction_N(Vec3 push_N, double friction_N) {
 /// move at once, so that their order does not matter. Deterministic; allocates nothing.
 inline HobbleForces share_by_hobbles(const Bounded<Vec3, k_max_legs>& push_N, const Bounded<double, k_max_legs>& friction_N,
                                      const Bounded<Vec3, k_max_legs>& foot_m, const std::vector<Hobble>& hobbles) {
-    constexpr double step = 1.0 / 3.0;      // 1 over the largest curvature: each hobble 2, and half from each of two beside it
+    // 1 over the largest curvature there can be: all hobbles side by side between two feet
+    const double step = hobbles.empty() ? 0.0 : 0.5 / static_cast<double>(hobbles.size());
     constexpr double friction_used = 0.999; // so that what is left is inside friction, not on it
     constexpr int most_rounds = 400;
     HobbleForces out{{}, push_N};

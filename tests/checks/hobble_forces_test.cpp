@@ -99,6 +99,13 @@ TEST_CASE("hobbles: a symmetric tripod by hand, each side of the triangle takes 
     CHECK(all_hold(h.push_N, numbers({60, 60, 60})));
 }
 
+TEST_CASE("hobbles: three between the same two feet share evenly") {
+    const HobbleForces h = share_by_hobbles(vectors({{0, 900, 0}, {0, -900, 0}}), numbers({300, 300}), vectors({{0, 1, 0}, {0, -1, 0}}),
+                                            {hobble(0, 1), hobble(1, 0), hobble(0, 1)});
+    for (std::size_t i = 0; i < 3; ++i) CHECK_WITHIN(h.tension_N[i], 200.0, 0.5);
+    CHECK(all_hold(h.push_N, numbers({300, 300})));
+}
+
 TEST_CASE("hobbles: their order does not matter") {
     const Vectors foot_m = vectors({{1.2, 0, 0}, {-0.6, 1, 0}, {-0.5, -1.1, 0}}), push_N = vectors({{700, 50, 0}, {-300, 500, 0}, {-200, -600, 0}});
     const Numbers friction_N = numbers({200, 300, 100});
