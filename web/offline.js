@@ -33,7 +33,7 @@ async function sayWhenReady() {
   if (copy.whole === copy.files) line.textContent = `Works with no network from now on: ${copy.whole} of ${copy.files} files checked.`;
   else line.textContent = `Not ready for offline use: ${copy.whole} of ${copy.files} files are whole.`;
   line.hidden = false;
-  setTimeout(() => (line.hidden = true), 6000);
+  setTimeout(() => (line.hidden = true), 4000);
 }
 
 /**

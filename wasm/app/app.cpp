@@ -6,6 +6,7 @@
 #include "engine/codec/plan_codec.hpp"
 
 #include "wasm/screens/items.hpp"
+#include "wasm/screens/reasons.hpp"
 #include "wasm/screens/screen.hpp"
 #include "wasm/widgets/verdict_mark.hpp"
 
@@ -14,7 +15,9 @@ namespace {
 
 using Json = nlohmann::ordered_json;
 
-Json box_json(const widgets::Box& b) { return {{"x", b.x}, {"y", b.y}, {"width", b.w}, {"height", b.h}}; }
+Json box_json(const widgets::Box& b, float scale) {
+    return {{"x", b.x * scale}, {"y", b.y * scale}, {"width", b.w * scale}, {"height", b.h * scale}};
+}
 
 void begin_canvas(const View& view) {
     ImGui::SetNextWindowPos({0.0F, 0.0F});
@@ -35,9 +38,11 @@ void end_canvas() {
 
 void App::draw(const View& view, const Fonts& fonts) {
     begin_canvas(view);
+    scale_ = view.scale;
     mirror_.clear();
+    cut_.clear();
     std::vector<Command> wishes;
-    widgets::Ui ui{*ImGui::GetWindowDrawList(), fonts, widgets::theme(state_.theme), mirror_, hand_, wishes};
+    widgets::Ui ui{*ImGui::GetWindowDrawList(), fonts, widgets::theme(state_.theme), mirror_, hand_, cut_, wishes};
     screens::draw_screen(ui, state_, view);
     end_canvas();
     for (const Command& wish : wishes) apply(state_, wish);
@@ -52,12 +57,14 @@ void App::open_plan(std::string_view text) { app::open_plan(state_, text); }
 std::string App::state_json() const {
     Json widgets = Json::array();
     for (const widgets::MirrorEntry& m : mirror_)
-        widgets.push_back({{"id", m.id}, {"kind", m.kind}, {"label", m.label}, {"value", m.value}, {"rect", box_json(m.box)}});
+        widgets.push_back({{"id", m.id}, {"kind", m.kind}, {"label", m.label}, {"value", m.value}, {"rect", box_json(m.box, scale_)}});
     const Json out = {{"screen", state_.message.empty() ? state_.menu_open ? "Menu" : state_.keypad ? "Keypad" : screens::title_of(state_.step) : "Message"},
                       {"verdict", widgets::verdict_word(state_.evaluation.verdict)},
+                      {"reason", screens::reason(state_)},
                       {"check_code", state_.check_code},
                       {"title", state_.plan.title},
                       {"not_measured", state_.plan.not_measured},
+                      {"cut", cut_},
                       {"widgets", std::move(widgets)}};
     return out.dump(-1, ' ', false, Json::error_handler_t::replace);
 }

@@ -7,10 +7,11 @@
 #include "engine/codec/check_code.hpp"
 #include "engine/plan/fault_text.hpp"
 #include "engine/plan/numbers.hpp"
+#include "wasm/app/not_measured.hpp"
+#include "wasm/app/plan_edits.hpp"
 #include "wasm/app/starters.hpp"
 #include "wasm/platform/assets.hpp"
 #include "wasm/screens/inputs.hpp"
-#include "wasm/screens/items.hpp"
 
 namespace guywright::app {
 namespace {
@@ -23,18 +24,13 @@ void begin_change(State& s) {
     if (!s.before_gesture) s.before_gesture = s.plan;
 }
 
-void mark_measured(State& s, const std::string& path) {
-    auto& left = s.plan.not_measured;
-    left.erase(std::remove(left.begin(), left.end(), path), left.end());
-}
-
 /// False, with nothing changed, where the value is not allowed.
 bool set_number(State& s, const std::string& path, double value) {
     const NumberRef number = find_number(s.plan, path);
     if (!number || !number.range.holds(value)) return false;
     begin_change(s);
     find_number(s.plan, path).set(value);
-    mark_measured(s, path);
+    mark_measured(s.plan, path);
     s.last_touched = path;
     return true;
 }
@@ -73,6 +69,8 @@ void replace_plan(State& s, Plan plan) {
     s.plan = std::move(plan);
     s.step = Step::Edge;
     s.item = 0;
+    s.wanted_id.clear();
+    s.open_group.clear();
     s.menu_open = false;
     s.keypad.reset();
     s.last_touched.clear();
@@ -100,8 +98,9 @@ void download_plan(State& s) {
     s.menu_open = false;
 }
 
-void open_example(State& s) {
+void open_example(State& s, std::string_view name) {
     for (const auto& example : assets::examples()) {
+        if (example.name != name) continue;
         PlanRead read = read_plan(example.text);
         if (read.ok()) return replace_plan(s, std::move(read.plan));
     }
@@ -110,60 +109,52 @@ void open_example(State& s) {
 struct Applier {
     State& s;
 
+    /// Everything plan_edits.hpp knows.
+    template <class Wish>
+        requires requires(Plan& plan, const Wish& wish) { edit(plan, wish); }
+    void operator()(const Wish& wish) const {
+        Plan changed = s.plan;
+        Edited done = edit(changed, wish);
+        s.message = done.refused;
+        if (!done.refused.empty()) return;
+        begin_change(s);
+        s.plan = std::move(changed);
+        s.last_touched = done.show;
+        if (!done.show.empty()) s.wanted_id = std::move(done.show);
+    }
     void operator()(const SetNumber& c) const { set_number(s, c.path, c.value); }
     void operator()(const ConfirmShown& c) const {
         begin_change(s);
-        for (const std::string& path : c.paths) mark_measured(s, path);
-    }
-    void operator()(const SetHaul& c) const {
-        if (c.rope >= s.plan.ropes.size() || s.plan.ropes[c.rope].haul.has_value() == c.hauled) return;
-        begin_change(s);
-        s.plan.ropes[c.rope].haul = c.hauled ? std::optional<Haul>(Haul{}) : std::nullopt;
-        const std::string haul = "ropes[" + std::to_string(c.rope) + "].haul.";
-        std::erase_if(s.plan.not_measured, [&](const std::string& path) { return path.starts_with(haul); });
-        if (c.hauled)
-            for (const char* key : {"bearing_deg", "distance_m", "height_m"}) s.plan.not_measured.push_back(haul + key);
-    }
-    void operator()(const AddGuy&) const {
-        begin_change(s);
-        add_guy(s.plan);
-        s.last_touched = "guys[" + std::to_string(s.plan.guys.size() - 1) + "].bearing_deg";
-    }
-    void operator()(const RemoveGuy& c) const {
-        begin_change(s);
-        remove_guy(s.plan, c.guy);
-        s.last_touched.clear();
-    }
-    void operator()(const AddFootTie& c) const {
-        if (c.foot >= s.plan.feet.size() || s.plan.feet[c.foot].ties.size() >= k_max_foot_ties) return;
-        begin_change(s);
-        s.plan.feet[c.foot].ties.push_back({});
-    }
-    void operator()(const RemoveFootTie& c) const {
-        if (c.foot >= s.plan.feet.size() || c.tie >= s.plan.feet[c.foot].ties.size()) return;
-        begin_change(s);
-        auto& ties = s.plan.feet[c.foot].ties;
-        ties.erase(ties.begin() + static_cast<std::ptrdiff_t>(c.tie));
+        for (const std::string& path : c.paths) mark_measured(s.plan, path);
     }
     void operator()(const GoTo& c) const {
+        if (c.step != s.step) s.open_group.clear();
         s.step = c.step;
         s.item = c.item;
-        s.wanted_path.clear();
+        s.wanted_id.clear();
         s.menu_open = false;
         s.keypad.reset();
         s.last_touched.clear();
     }
-    void operator()(const GoToPath& c) const {
-        (*this)(GoTo{screens::step_of(c.path), 0});
-        s.wanted_path = c.path;
+    void operator()(const GoToItem& c) const {
+        (*this)(GoTo{c.step, 0});
+        s.wanted_id = c.id;
+    }
+    void operator()(const ShowMore& c) const {
+        s.open_group = c.group;
+        s.wanted_id = c.id;
     }
     void operator()(const Undo&) const { travel(s, s.history.past, s.history.future); }
     void operator()(const Redo&) const { travel(s, s.history.future, s.history.past); }
     void operator()(const NewPlan&) const { replace_plan(s, new_plan()); }
-    void operator()(const OpenExample&) const { open_example(s); }
+    void operator()(const OpenExample& c) const { open_example(s, c.name); }
     void operator()(const OpenFile&) const { s.open_wanted = true; s.menu_open = false; }
     void operator()(const SaveFile&) const { download_plan(s); }
-    void operator()(const ToggleMenu&) const { s.menu_open = !s.menu_open; }
+    void operator()(const ToggleMenu&) const {
+        s.menu_open = !s.menu_open;
+        s.menu_page = 0;
+    }
+    void operator()(const NextMenuPage&) const { ++s.menu_page; }
     void operator()(const NextTheme&) const {
         s.theme = static_cast<widgets::ThemeName>((static_cast<int>(s.theme) + 1) % widgets::k_theme_count);
     }
@@ -204,8 +195,10 @@ void apply(State& s, const Command& command) {
 
 void end_gesture(State& s) {
     if (!s.before_gesture) return;
-    s.history.past.push_back(std::move(*s.before_gesture));
+    const Plan before = std::move(*s.before_gesture);
     s.before_gesture.reset();
+    if (write_plan(before) == write_plan(s.plan)) return;   // there and back: nothing to undo
+    s.history.past.push_back(before);
     s.history.future.clear();
     if (s.history.past.size() > k_most_undos) s.history.past.erase(s.history.past.begin());
     s.save_wanted = true;
@@ -225,7 +218,7 @@ void open_plan(State& s, std::string_view text) {
 State first_state() {
     State s;
     s.plan = new_plan();
-    open_example(s);
+    open_example(s, k_first_example);
     s.before_gesture.reset();   // nothing was there before
     refresh(s);
     return s;

@@ -4,6 +4,8 @@
 #include <variant>
 #include <vector>
 
+#include "engine/plan/plan.hpp"
+
 namespace guywright::app {
 
 enum class Step : unsigned char { Edge, Frame, Rope, Guys, Feet, Margins, Card };
@@ -11,22 +13,37 @@ inline constexpr int k_step_count = 7;
 
 // What a screen may wish for. apply() is the one place that carries wishes out, after all drawing.
 
-struct SetNumber { std::string path; double value; };       ///< plan unit; out of range is refused with a message
-struct ConfirmShown { std::vector<std::string> paths; };    ///< starting values that are right as they stand
+// Wishes that change the make-up of the plan; plan_edits.hpp carries them out.
+struct SetKind { FrameKind kind; };
+struct SetPole { std::size_t leg; bool pole; };
+struct SetHeldDown { std::size_t leg; bool held; };
+struct AddHobble { int from, to; };
+struct RemoveHobble { std::size_t hobble; };
+struct SetOpening { bool there; };                          ///< ground begins again beyond the edge
+struct AddRope {};
+struct RemoveRope { std::size_t rope; };
 struct SetHaul { std::size_t rope; bool hauled; };
+struct SetRopeStrength { std::size_t rope; bool known; };
 struct AddGuy {};
 struct RemoveGuy { std::size_t guy; };
+struct SetAnchorByPosition { std::size_t guy; bool by_position; };   ///< the anchor stays where it is
 struct AddFootTie { std::size_t foot; };
 struct RemoveFootTie { std::size_t foot, tie; };
+struct SetGuyLossJudged { bool judged; };
+
+struct SetNumber { std::string path; double value; };       ///< plan unit; out of range is refused with a message
+struct ConfirmShown { std::vector<std::string> paths; };    ///< starting values that are right as they stand
 struct GoTo { Step step; std::size_t item; };               ///< shows the page on which the item stands
-struct GoToPath { std::string path; };                      ///< shows the slider of this number
+struct GoToItem { Step step; std::string id; };             ///< the same, by what the item is called
+struct ShowMore { std::string group, id; };                 ///< opens what few need of a group, at the item `id`
 struct Undo {};
 struct Redo {};
 struct NewPlan {};
-struct OpenExample {};
+struct OpenExample { std::string name; };
 struct OpenFile {};
 struct SaveFile {};
 struct ToggleMenu {};
+struct NextMenuPage {};
 struct NextTheme {};
 struct TurnScene { float dx_px, dy_px; };
 struct ZoomScene { float factor; };
@@ -38,8 +55,9 @@ struct TakeKeypad {};
 struct CloseKeypad {};
 struct CloseMessage {};
 
-using Command = std::variant<SetNumber, ConfirmShown, SetHaul, AddGuy, RemoveGuy, AddFootTie, RemoveFootTie, GoTo, GoToPath, Undo, Redo, NewPlan,
-                             OpenExample, OpenFile, SaveFile, ToggleMenu, NextTheme, TurnScene, ZoomScene, NextView, NextCase,
-                             OpenKeypad, PressKey, TakeKeypad, CloseKeypad, CloseMessage>;
+using Command = std::variant<SetKind, SetPole, SetHeldDown, AddHobble, RemoveHobble, SetOpening, AddRope, RemoveRope, SetHaul, SetRopeStrength, AddGuy,
+                             RemoveGuy, SetAnchorByPosition, AddFootTie, RemoveFootTie, SetGuyLossJudged, SetNumber, ConfirmShown, GoTo, GoToItem,
+                             ShowMore, Undo, Redo, NewPlan, OpenExample, OpenFile, SaveFile, ToggleMenu, NextMenuPage, NextTheme, TurnScene, ZoomScene,
+                             NextView, NextCase, OpenKeypad, PressKey, TakeKeypad, CloseKeypad, CloseMessage>;
 
 }  // namespace guywright::app

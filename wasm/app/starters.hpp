@@ -3,13 +3,10 @@
 
 namespace guywright::app {
 
+/// The example to start with.
+inline constexpr const char* k_first_example = "spillway-bench";
+
 /// An empty walk: usual kit and an upright guess of the site to draw, every measurement still to be entered.
 [[nodiscard]] Plan new_plan();
-
-/// A guy like the last one, in the widest gap between the others; its position still to be measured.
-void add_guy(Plan& plan);
-
-/// Removes a guy and moves the not-measured paths of those after it.
-void remove_guy(Plan& plan, std::size_t guy);
 
 }  // namespace guywright::app

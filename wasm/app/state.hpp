@@ -31,8 +31,10 @@ struct State {
     std::optional<Plan> before_gesture;   ///< set from the first change of a gesture until the finger is up
     Step step = Step::Edge;
     std::size_t item = 0;           ///< an item of the page shown; past the end: the last page
-    std::string wanted_path;        ///< a slider to be found on the step, instead of `item`
+    std::string wanted_id;          ///< an item to be found on the step, instead of `item`
+    std::string open_group;         ///< the group of the step that shows also what few need
     bool menu_open = false;
+    std::size_t menu_page = 0;      ///< counts on for ever; the menu takes what is left over
     std::optional<Keypad> keypad;
     std::string message;            ///< something the person has to read and close
     std::string last_touched;       ///< path whose part of the scene is lit up

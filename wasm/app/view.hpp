@@ -4,11 +4,13 @@ struct ImFont;
 
 namespace guywright::app {
 
-/// What the shell knows of the screen. All lengths in CSS pixels.
+/// What the shell knows of the screen. All lengths in layout pixels: CSS pixels on a phone, `scale` CSS pixels each where
+/// everything is drawn larger.
 struct View {
     float width_px = 0.0F;
     float height_px = 0.0F;
-    float pixel_ratio = 1.0F;  ///< device pixels per CSS pixel
+    float pixel_ratio = 1.0F;  ///< device pixels per layout pixel
+    float scale = 1.0F;        ///< CSS pixels per layout pixel
     float inset_top_px = 0.0F;  ///< kept free by the device: camera, rounded corner, home bar
     float inset_right_px = 0.0F;
     float inset_bottom_px = 0.0F;

@@ -4,6 +4,7 @@
 #include <SDL.h>
 #include <algorithm>
 #include <cfloat>
+#include <cmath>
 #include <emscripten.h>
 #include <emscripten/html5.h>
 #include <imgui.h>
@@ -24,6 +25,9 @@ constexpr int k_frames_after_change = 6;
 constexpr int k_frames_from_finger_up_to_hover_end = 3;
 /// A finger (more so a gloved one) wanders on a tap: about 2.5 mm is still no drag.
 constexpr float k_drag_threshold_px = 15.0F;
+/// A tablet is held, and a desk screen stands, farther away than a phone: there everything is drawn larger.
+constexpr float k_large_screen_px = 700.0F;
+constexpr float k_large_screen_scale = 1.25F;
 
 int on_sdl_event(void* shell, SDL_Event* event) {
     // SDL marks the end of each poll with an event of its own: waking for it would draw for ever.
@@ -66,14 +70,19 @@ void Shell::make_imgui() {
     io.ConfigFlags |= ImGuiConfigFlags_NavEnableKeyboard;
     ImGui_ImplSDL2_InitForOpenGL(window_.sdl(), window_.gl_context());
     ImGui_ImplOpenGL3_Init("#version 100");
-    view_.pixel_ratio = window_.pixel_ratio();
+    take_scale();
     fonts_ = bake_fonts(view_.pixel_ratio);
+}
+
+void Shell::take_scale() {
+    view_.scale = window_.smaller_side_px() >= k_large_screen_px ? k_large_screen_scale : 1.0F;
+    view_.pixel_ratio = window_.pixel_ratio() * view_.scale;
 }
 
 void Shell::fit_to_screen() {
     const float baked_for = view_.pixel_ratio;
     window_.follow_canvas();
-    view_.pixel_ratio = window_.pixel_ratio();
+    take_scale();
     if (view_.pixel_ratio == baked_for) return;
     ImGui_ImplOpenGL3_DestroyFontsTexture();
     fonts_ = bake_fonts(view_.pixel_ratio);
@@ -118,13 +127,20 @@ void Shell::take_events() {
     while (SDL_PollEvent(&event) != 0) take_event(event);
 }
 
-void Shell::take_event(const SDL_Event& event) {
+void Shell::take_event(SDL_Event event) {
     if (event.type == SDL_FINGERDOWN) frames_to_hover_end_ = 0;
     if (event.type == SDL_FINGERUP) frames_to_hover_end_ = k_frames_from_finger_up_to_hover_end;
+    if (event.type == SDL_MOUSEMOTION) to_layout(event.motion.x, event.motion.y);
+    if (event.type == SDL_MOUSEBUTTONDOWN) to_layout(event.button.x, event.button.y);
     // SDL reports no motion for a finger that comes down where it last was, but we have moved the pointer away since.
     if (event.type == SDL_MOUSEBUTTONDOWN)
         ImGui::GetIO().AddMousePosEvent(static_cast<float>(event.button.x), static_cast<float>(event.button.y));
     ImGui_ImplSDL2_ProcessEvent(&event);
+}
+
+void Shell::to_layout(Sint32& x_px, Sint32& y_px) const {
+    x_px = static_cast<Sint32>(std::lround(static_cast<float>(x_px) / view_.scale));
+    y_px = static_cast<Sint32>(std::lround(static_cast<float>(y_px) / view_.scale));
 }
 
 void Shell::let_go_of_pointer() {
@@ -135,10 +151,16 @@ void Shell::let_go_of_pointer() {
 void Shell::draw() {
     ImGui_ImplOpenGL3_NewFrame();
     ImGui_ImplSDL2_NewFrame();
+    ImGuiIO& io = ImGui::GetIO();
+    io.DisplaySize = {io.DisplaySize.x / view_.scale, io.DisplaySize.y / view_.scale};
+    io.DisplayFramebufferScale = {io.DisplayFramebufferScale.x * view_.scale, io.DisplayFramebufferScale.y * view_.scale};
     ImGui::NewFrame();
-    const ImGuiIO& io = ImGui::GetIO();
     view_.width_px = io.DisplaySize.x;
     view_.height_px = io.DisplaySize.y;
+    view_.inset_top_px = insets_css_px_[0] / view_.scale;
+    view_.inset_right_px = insets_css_px_[1] / view_.scale;
+    view_.inset_bottom_px = insets_css_px_[2] / view_.scale;
+    view_.inset_left_px = insets_css_px_[3] / view_.scale;
     app_.draw(view_, fonts_);
     ImGui::Render();
     glViewport(0, 0, static_cast<int>(io.DisplaySize.x * io.DisplayFramebufferScale.x),
@@ -164,10 +186,7 @@ void Shell::open_plan(std::string_view text) {
 }
 
 void Shell::set_insets_px(float top, float right, float bottom, float left) {
-    view_.inset_top_px = top;
-    view_.inset_right_px = right;
-    view_.inset_bottom_px = bottom;
-    view_.inset_left_px = left;
+    insets_css_px_ = {top, right, bottom, left};
     wake();
 }
 

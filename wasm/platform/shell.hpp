@@ -1,12 +1,13 @@
 #pragma once
+#include <SDL_events.h>
+
+#include <array>
 #include <cstdint>
 #include <string>
 #include <string_view>
 
 #include "wasm/app/app.hpp"
 #include "wasm/platform/window.hpp"
-
-union SDL_Event;
 
 namespace guywright::platform {
 
@@ -28,9 +29,11 @@ public:
 private:
     void make_imgui();
     void fit_to_screen();
+    void take_scale();
     void schedule();
     void take_events();
-    void take_event(const SDL_Event& event);
+    void take_event(SDL_Event event);
+    void to_layout(std::int32_t& x_px, std::int32_t& y_px) const;  ///< from CSS pixels
     void let_go_of_pointer();
     void draw();
     void pass_on_requests();
@@ -40,6 +43,7 @@ private:
     app::View view_;
     app::Fonts fonts_;
     Window window_;
+    std::array<float, 4> insets_css_px_{};  ///< top, right, bottom, left
     std::string state_json_;
     std::uint32_t frames_drawn_ = 0;
     int frames_to_draw_ = 0;

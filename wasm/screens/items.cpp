@@ -2,140 +2,195 @@
 
 #include <algorithm>
 #include <array>
-#include <cstdio>
 
-#include "engine/plan/numbers.hpp"
+#include "wasm/screens/builder.hpp"
 #include "wasm/screens/card_items.hpp"
-#include "wasm/widgets/slider.hpp"
+#include "wasm/screens/inputs.hpp"
 
 namespace guywright::screens {
 namespace {
 
 using app::Step;
-using widgets::Box;
-using widgets::Ui;
 
 constexpr std::array<std::string_view, app::k_step_count> k_titles{"Edge", "Frame", "Rope", "Guys", "Feet", "Margins", "Card"};
 
-bool is_measured(const Plan& plan, std::string_view path) {
-    return std::find(plan.not_measured.begin(), plan.not_measured.end(), path) == plan.not_measured.end();
+std::string numbered(std::string_view what, std::size_t i, std::size_t count) {
+    return std::string(what) + " " + std::to_string(i + 1) + " of " + std::to_string(count);
 }
 
-/// Gathers the items of one step.
-struct Builder {
-    const Ui& ui;
-    const app::State& state;
-    float width;
-    std::vector<Item> items{};
-
-    void slide(std::string path) {
-        Plan copy = state.plan;   // the finder hands out writable places
-        const NumberRef number = find_number(copy, path);
-        const Input* input = find_input(path);
-        if (!number || input == nullptr) return;
-        const widgets::SliderText text{*input, {}, number.get(), is_measured(state.plan, path), {}};
-        const float height = widgets::slider_height(ui, text, width);
-        items.push_back({height, false, path, [text, path](Ui& u, const Box& box) {
-                             widgets::SliderText t = text;
-                             t.path = path;
-                             widgets::slider(u, box, t);
-                         }});
-    }
-    void heading(std::string text, bool starts_group) {
-        items.push_back({36.0F, starts_group, {}, [text](Ui& u, const Box& box) { write_line(u, u.fonts.large, box, text, u.theme.ink); }});
-    }
-    void action(std::string id, std::string label, app::Command command, bool enabled = true) {
-        items.push_back({widgets::k_target_px, false, {}, [=](Ui& u, const Box& box) {
-                             if (widgets::button(u, box, {id, label, widgets::ButtonLook::Plain, enabled})) u.wish(command);
-                         }});
-    }
-};
-
-/// Two big halves, the present one filled.
-void choose_haul(Builder& b, std::size_t rope, bool hauled) {
-    b.items.push_back({widgets::k_target_px, false, {}, [rope, hauled](Ui& u, const Box& box) {
-                           using widgets::ButtonLook;
-                           Box row = box;
-                           const Box left = row.cut_left((row.w - widgets::k_gap_px) / 2.0F, widgets::k_gap_px);
-                           if (widgets::button(u, left, {"over pulley", "Over the head pulley", hauled ? ButtonLook::Chosen : ButtonLook::Plain}))
-                               u.wish(app::SetHaul{rope, true});
-                           if (widgets::button(u, row, {"tied off", "Tied off at the head", hauled ? ButtonLook::Plain : ButtonLook::Chosen}))
-                               u.wish(app::SetHaul{rope, false});
-                       }});
+void slide_each(Builder& b, std::initializer_list<std::string_view> patterns, std::size_t index, std::size_t second = 0) {
+    for (const std::string_view pattern : patterns) b.slide(path_at(pattern, index, second));
 }
 
 void edge_items(Builder& b) {
+    const bool opening = b.plan().edge.opening_m.has_value();
+    b.group("Edge", "edge");
     b.slide("edge.face_deg");
     b.slide("edge.rope_friction");
+    if (!opening) b.more("a shaft");
+    b.toggle("opening", "Ground begins again across", opening, app::SetOpening{!opening});
+    b.slide("edge.opening_m");
+}
+
+void kind_choice(Builder& b) {
+    const FrameKind kind = b.plan().frame.kind;
+    const auto key = [&](const char* id, const char* label, FrameKind k) { return Choice{id, label, kind == k, app::SetKind{k}}; };
+    b.choose({key("monopod", "Monopod", FrameKind::Monopod), key("A-frame", "A-frame", FrameKind::AFrame), key("tripod", "Tripod", FrameKind::Tripod)});
+}
+
+/// What few need to change of a leg.
+void leg_details(Builder& b, std::size_t i) {
+    slide_each(b, {"frame.foot_m[#][2]", "frame.leg_mass_kg[#]", "frame.leg_EA_kN[#]"}, i);
+    const bool pole = b.plan().frame.legs[i].pole_diameter_mm > 0.0;
+    b.toggle("pole " + std::to_string(i), "Leg is an improvised pole", pole, app::SetPole{i, !pole});
+    if (pole) slide_each(b, {"frame.pole_diameter_mm[#]", "frame.pole_wall_mm[#]", "frame.pole_E_GPa[#]"}, i);
+}
+
+void monopod_items(Builder& b) {
+    b.group("Frame", "frame");
+    kind_choice(b);
+    for (const char* path : {"frame.foot_m[0][0]", "frame.leg_length_m[0]", "frame.lean_deg", "frame.leg_rating_kN[0]"}) b.slide(path);
+    b.more("side, height, mass, pole");
+    b.slide("frame.foot_m[0][1]");
+    b.slide("frame.lean_bearing_deg");
+    leg_details(b, 0);
 }
 
 void frame_items(Builder& b) {
-    for (std::size_t i = 0; i < b.state.plan.frame.legs.size(); ++i) {
-        b.slide(path_at("frame.foot_m[#][0]", i));
-        b.slide(path_at("frame.leg_length_m[#]", i));
+    const Frame& frame = b.plan().frame;
+    if (frame.legs.size() == 1) return monopod_items(b);
+    b.group("Frame", "frame");
+    kind_choice(b);
+    if (frame.kind == FrameKind::AFrame) {
+        b.slide("frame.lean_deg");
+        b.more("side it leans to");
+        b.slide("frame.lean_bearing_deg");
     }
-    b.slide("frame.lean_deg");
-    b.slide("frame.lean_bearing_deg");
-    for (std::size_t i = 0; i < b.state.plan.frame.legs.size(); ++i)
-        for (const char* pattern : {"frame.leg_rating_kN[#]", "frame.leg_mass_kg[#]", "frame.leg_EA_kN[#]", "frame.foot_m[#][1]", "frame.foot_m[#][2]"})
-            b.slide(path_at(pattern, i));
+    for (std::size_t i = 0; i < frame.legs.size(); ++i) {
+        b.group(numbered("Leg", i, frame.legs.size()), path_at("leg[#]", i));
+        slide_each(b, {"frame.foot_m[#][0]", "frame.foot_m[#][1]", "frame.leg_length_m[#]", "frame.leg_rating_kN[#]"}, i);
+        b.more("height, mass, pole");
+        leg_details(b, i);
+    }
+}
+
+void rope_details(Builder& b, std::size_t i) {
+    const RopePlan& rope = b.plan().ropes[i];
+    const std::string number = std::to_string(i);
+    b.more("pulley, strength, second rope");
+    slide_each(b, {"ropes[#].pulley_efficiency", "ropes[#].pulley_strength_kN", "ropes[#].connector_strength_kN"}, i);
+    const bool known = rope.strength_kN.has_value();
+    b.toggle("rope strength " + number, "Rope strength is known", known, app::SetRopeStrength{i, !known});
+    if (known) slide_each(b, {"ropes[#].strength_kN", "ropes[#].knot_efficiency"}, i);
+    slide_each(b, {"ropes[#].swing_deg", "ropes[#].outward_deg"}, i);
+    if (b.plan().ropes.size() < k_max_ropes) b.action("add rope " + number, "Add a rope", app::AddRope{});
+    if (b.plan().ropes.size() > 1) b.action("remove rope " + number, "Remove rope " + rope.name, app::RemoveRope{i});
 }
 
 void rope_items(Builder& b) {
-    for (std::size_t i = 0; i < b.state.plan.ropes.size(); ++i) {
-        const RopePlan& rope = b.state.plan.ropes[i];
-        if (b.state.plan.ropes.size() > 1) b.heading("Rope: " + rope.name, true);
+    const std::size_t count = b.plan().ropes.size();
+    for (std::size_t i = 0; i < count; ++i) {
+        const bool hauled = b.plan().ropes[i].haul.has_value();
+        b.group(count == 1 ? "Rope" : numbered("Rope", i, count) + ": " + b.plan().ropes[i].name, path_at("ropes[#]", i));
         b.slide(path_at("ropes[#].load_kg", i));
-        choose_haul(b, i, rope.haul.has_value());
-        for (const char* pattern : {"ropes[#].haul.bearing_deg", "ropes[#].haul.distance_m", "ropes[#].haul.height_m",
-                                    "ropes[#].pulley_efficiency", "ropes[#].pulley_strength_kN", "ropes[#].connector_strength_kN",
-                                    "ropes[#].swing_deg", "ropes[#].outward_deg"})
-            b.slide(path_at(pattern, i));
+        if (count > 1) b.slide(path_at("ropes[#].share", i));
+        b.choose({{path_at("over pulley #", i), "Over the head pulley", hauled, app::SetHaul{i, true}},
+                  {path_at("tied off #", i), "Tied off at the head", !hauled, app::SetHaul{i, false}}});
+        slide_each(b, {"ropes[#].haul.bearing_deg", "ropes[#].haul.distance_m", "ropes[#].haul.height_m"}, i);
+        rope_details(b, i);
     }
+}
+
+void one_guy(Builder& b, std::size_t i) {
+    const GuyPlan& guy = b.plan().guys[i];
+    const std::string number = std::to_string(i);
+    b.group(numbered("Guy", i, b.plan().guys.size()) + ": " + guy.name, path_at("guys[#]", i));
+    slide_each(b, {"guys[#].bearing_deg", "guys[#].inclination_deg", "guys[#].anchor_m[0]", "guys[#].anchor_m[1]", "guys[#].anchor_m[2]",
+                   "guys[#].anchor_strength_kN", "guys[#].pretension_kN"}, i);
+    b.more("cord, knots, anchor height");
+    slide_each(b, {"guys[#].anchor_height_m", "guys[#].parts", "guys[#].strength_kN", "guys[#].knot_efficiency", "guys[#].EA_kN"}, i);
+    const bool by_position = guy.anchor_m.has_value();
+    b.choose({{"by bearing " + number, "Anchor by bearing", !by_position, app::SetAnchorByPosition{i, false}},
+              {"by position " + number, "Anchor by position", by_position, app::SetAnchorByPosition{i, true}}});
+    b.action("remove guy " + number, "Remove guy " + guy.name, app::RemoveGuy{i});
 }
 
 void guy_items(Builder& b) {
-    const std::size_t count = b.state.plan.guys.size();
-    for (std::size_t i = 0; i < count; ++i) {
-        const GuyPlan& guy = b.state.plan.guys[i];
-        const std::string place = "Guy " + std::to_string(i + 1) + " of " + std::to_string(count) + ": " + guy.name;
-        b.heading(place, true);
-        for (const char* pattern : {"guys[#].bearing_deg", "guys[#].inclination_deg", "guys[#].anchor_m[0]", "guys[#].anchor_m[1]",
-                                    "guys[#].anchor_m[2]", "guys[#].pretension_kN", "guys[#].anchor_strength_kN", "guys[#].parts",
-                                    "guys[#].strength_kN", "guys[#].knot_efficiency", "guys[#].EA_kN", "guys[#].anchor_height_m"})
-            b.slide(path_at(pattern, i));
-        b.action("remove guy " + std::to_string(i), "Remove guy " + guy.name, app::RemoveGuy{i});
-    }
+    const std::size_t count = b.plan().guys.size();
+    for (std::size_t i = 0; i < count; ++i) one_guy(b, i);
+    b.group(count == 0 ? "No guys" : "Another guy?", "another guy");
     if (count < k_max_guys) b.action("add guy", "Add a guy", app::AddGuy{});
+    else b.text("Eight guys are the most that is computed.", &app::Fonts::text);
+}
+
+bool are_hobbled(const Frame& frame, int a, int c) {
+    return std::any_of(frame.hobbles.begin(), frame.hobbles.end(),
+                       [=](const Hobble& h) { return (h.from == a && h.to == c) || (h.from == c && h.to == a); });
+}
+
+std::string feet_of(int from, int to) { return "feet " + std::to_string(std::min(from, to) + 1) + " and " + std::to_string(std::max(from, to) + 1); }
+
+/// Ties from foot to foot.
+void hobble_items(Builder& b) {
+    const Frame& frame = b.plan().frame;
+    const int legs = static_cast<int>(frame.legs.size());
+    if (legs < 2) return;
+    b.group("Feet tied together", "hobbles");
+    for (std::size_t i = 0; i < frame.hobbles.size(); ++i) {
+        const Hobble& h = frame.hobbles[i];
+        b.slide(path_at("frame.hobbles[#].strength_kN", i));
+        b.action("remove hobble " + std::to_string(i), "Untie " + feet_of(h.from, h.to), app::RemoveHobble{i});
+    }
+    for (int from = 0; from < legs; ++from)
+        for (int to = from + 1; to < legs && frame.hobbles.size() < k_max_hobbles; ++to)
+            if (!are_hobbled(frame, from, to))
+                b.action("add hobble " + std::to_string(from) + std::to_string(to), "Tie " + feet_of(from, to) + " together", app::AddHobble{from, to});
+}
+
+void tie_items(Builder& b, std::size_t foot) {
+    const std::size_t count = b.plan().feet[foot].ties.size(), feet = b.plan().feet.size();
+    for (std::size_t t = 0; t < count; ++t) {
+        const std::string whose = feet > 1 ? "Foot " + std::to_string(foot + 1) + ", tie" : std::string("Foot tie");
+        b.group(numbered(whose, t, count), path_at("tie[#][#]", foot, t));
+        slide_each(b, {"feet[#].ties[#].bearing_deg", "feet[#].ties[#].strength_kN"}, foot, t);
+        b.action("remove tie " + std::to_string(foot) + std::to_string(t), "Remove this foot tie", app::RemoveFootTie{foot, t});
+    }
 }
 
 void foot_items(Builder& b) {
-    for (std::size_t i = 0; i < b.state.plan.feet.size(); ++i) {
+    const std::size_t count = b.plan().feet.size();
+    for (std::size_t i = 0; i < count; ++i) {
+        const std::string number = std::to_string(i);
+        const bool held = i < b.plan().frame.legs.size() && b.plan().frame.legs[i].held_down;
+        b.group(count == 1 ? "Foot" : numbered("Foot", i, count), path_at("feet[#]", i));
         b.slide(path_at("feet[#].friction", i));
+        b.choose({{"can lift " + number, "Foot can lift", !held, app::SetHeldDown{i, false}},
+                  {"held down " + number, "Foot is held down", held, app::SetHeldDown{i, true}}});
+        b.more("pin, add a tie");
         b.slide(path_at("feet[#].pin_shear_kN", i));
-        const std::vector<FootTie>& ties = b.state.plan.feet[i].ties;
-        for (std::size_t t = 0; t < ties.size(); ++t) {
-            b.heading("Foot tie " + std::to_string(t + 1) + " of " + std::to_string(ties.size()), true);
-            b.slide(path_at("feet[#].ties[#].bearing_deg", i, t));
-            b.slide(path_at("feet[#].ties[#].strength_kN", i, t));
-            b.action("remove tie " + std::to_string(t), "Remove this foot tie", app::RemoveFootTie{i, t});
-        }
-        if (ties.size() < k_max_foot_ties) b.action("add tie", "Add a foot tie", app::AddFootTie{i});
+        if (b.plan().feet[i].ties.size() < k_max_foot_ties) b.action("add tie " + number, "Add a tie to this foot", app::AddFootTie{i});
+        tie_items(b, i);
     }
+    hobble_items(b);
 }
 
 void margin_items(Builder& b) {
-    for (const char* path : {"actions.dynamic_factor", "actions.swing_deg", "actions.outward_deg", "limits.factor_soft",
-                             "limits.factor_metal", "limits.factor_anchor"})
+    const bool judged = b.plan().actions.guy_loss_must_hold;
+    b.group("Margins", "margins");
+    for (const char* path : {"actions.dynamic_factor", "actions.swing_deg", "actions.outward_deg"}) b.slide(path);
+    b.more("safety factors, loss of a guy");
+    for (const char* path : {"limits.factor_soft", "limits.factor_metal", "limits.factor_anchor", "limits.arrest_factor_soft", "limits.arrest_factor_metal",
+                             "limits.arrest_factor_anchor"})
         b.slide(path);
-    add_margin_items(b.items, b.ui, b.state, b.width);
+    b.toggle("guy loss", "Must stand with any one guy lost", judged, app::SetGuyLossJudged{!judged});
+    add_margin_items(b);
 }
 
 }  // namespace
 
 std::string_view title_of(Step step) { return k_titles[static_cast<std::size_t>(step)]; }
 
-std::vector<Item> items_of(const Ui& ui, const app::State& state, Step step, float width) {
+StepItems items_of(const widgets::Ui& ui, const app::State& state, Step step, float width) {
     Builder b{ui, state, width};
     switch (step) {
         case Step::Edge: edge_items(b); break;
@@ -144,18 +199,19 @@ std::vector<Item> items_of(const Ui& ui, const app::State& state, Step step, flo
         case Step::Guys: guy_items(b); break;
         case Step::Feet: foot_items(b); break;
         case Step::Margins: margin_items(b); break;
-        case Step::Card: add_card_items(b.items, ui, state, width); break;
+        case Step::Card: add_card_items(b); break;
     }
-    return std::move(b.items);
+    return b.take();
 }
 
-std::size_t item_with_path(const std::vector<Item>& items, std::string_view path) {
+std::size_t item_called(const std::vector<Item>& items, std::string_view id, std::size_t otherwise) {
     for (std::size_t i = 0; i < items.size(); ++i)
-        if (items[i].path == path) return i;
-    return 0;
+        if (items[i].id == id) return i;
+    return otherwise;
 }
 
 Step step_of(std::string_view path) {
+    if (path.starts_with("frame.hobbles")) return Step::Feet;
     const std::string_view root = path.substr(0, path.find_first_of(".["));
     if (root == "edge") return Step::Edge;
     if (root == "frame") return Step::Frame;

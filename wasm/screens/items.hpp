@@ -1,4 +1,5 @@
 #pragma once
+#include <cstddef>
 #include <functional>
 #include <string>
 #include <vector>
@@ -8,22 +9,36 @@
 
 namespace guywright::screens {
 
+/// Items that belong together, such as all of one guy. A group starts a page of its own, which bears its title.
+struct Group {
+    std::string title;
+    std::string id;        ///< State::open_group when what few need is shown
+    std::string more;      ///< what is left out: "pulley, strengths"; empty where nothing is
+    std::string more_id;   ///< the first item left out
+};
+
 /// One thing on a page: as high as it needs to be, never cut in two.
 struct Item {
     float height_px = 0.0F;
-    bool starts_group = false;        ///< a heading: it and what follows are kept on one page where they fit
-    std::string path;                 ///< of the number it slides, empty for anything else
+    std::size_t group = 0;
+    std::string id;        ///< path of the number it slides, or its own name
     std::function<void(widgets::Ui&, const widgets::Box&)> draw;
 };
 
-/// What a step shows, from top to bottom, laid out for `width`. Reads the state, changes nothing.
-[[nodiscard]] std::vector<Item> items_of(const widgets::Ui& ui, const app::State& state, app::Step step, float width);
+/// What a step shows, from top to bottom.
+struct StepItems {
+    std::vector<Group> groups;
+    std::vector<Item> items;
+};
+
+/// Laid out for `width`. Reads the state, changes nothing.
+[[nodiscard]] StepItems items_of(const widgets::Ui& ui, const app::State& state, app::Step step, float width);
 
 /// "Edge", "Frame", ...
 [[nodiscard]] std::string_view title_of(app::Step step);
 
-/// Index of the item that slides `path` in its step; 0 if there is none.
-[[nodiscard]] std::size_t item_with_path(const std::vector<Item>& items, std::string_view path);
+/// Index of the item called `id`; `otherwise` if there is none.
+[[nodiscard]] std::size_t item_called(const std::vector<Item>& items, std::string_view id, std::size_t otherwise);
 
 /// The step on which a path of the plan is entered.
 [[nodiscard]] app::Step step_of(std::string_view path);

@@ -1,3 +1,5 @@
+#include <imgui_internal.h>
+
 #include <array>
 
 #include "engine/plan/fault_text.hpp"
@@ -21,6 +23,24 @@ std::string allowed_text(const Input& input, const Range& range) {
     return "allowed " + number_text(std::min(a, b)) + " to " + number_text(std::max(a, b)) + " " + std::string(input.unit);
 }
 
+/// The keyboard's own digits, Enter and Escape do what the keys on screen do.
+void read_keyboard(Ui& ui) {
+    const ImGuiID owner = ImGui::GetID("keypad");
+    for (int i = 0; i < 10; ++i)
+        for (const ImGuiKey zero : {ImGuiKey_0, ImGuiKey_Keypad0})
+            if (ImGui::IsKeyPressed(static_cast<ImGuiKey>(zero + i))) ui.wish(app::PressKey{static_cast<char>('0' + i)});
+    for (const ImGuiKey key : {ImGuiKey_Period, ImGuiKey_Comma, ImGuiKey_KeypadDecimal})
+        if (ImGui::IsKeyPressed(key)) ui.wish(app::PressKey{'.'});
+    for (const ImGuiKey key : {ImGuiKey_Minus, ImGuiKey_KeypadSubtract})
+        if (ImGui::IsKeyPressed(key)) ui.wish(app::PressKey{'-'});
+    if (ImGui::IsKeyPressed(ImGuiKey_Backspace)) ui.wish(app::PressKey{'<'});
+    if (ImGui::IsKeyPressed(ImGuiKey_Escape)) ui.wish(app::CloseKeypad{});
+    for (const ImGuiKey key : {ImGuiKey_Enter, ImGuiKey_KeypadEnter}) {
+        if (ImGui::IsKeyPressed(key, owner)) ui.wish(app::TakeKeypad{});
+        ImGui::SetKeyOwner(key, owner);   // or Enter would also press the key that has the focus; Space does that
+    }
+}
+
 void draw_keys(Ui& ui, Box box) {
     const float high = (box.h - 3.0F * k_between_px) / 4.0F;
     const float wide = (box.w - 3.0F * k_between_px) / 4.0F;
@@ -37,24 +57,38 @@ void draw_keys(Ui& ui, Box box) {
     }
 }
 
+constexpr float k_name_px = 34.0F, k_entry_px = 60.0F, k_hint_px = 2.0F * widgets::k_line_px;
+constexpr float k_above_keys_px = k_name_px + 4.0F + k_entry_px + 6.0F + k_hint_px + 6.0F;
+constexpr float k_lowest_keys_px = 4.0F * widgets::k_target_px + 3.0F * k_between_px;
+constexpr float k_highest_keys_px = 4.0F * 110.0F;
+
+/// Name, what is typed, what is allowed.
+void draw_entry(Ui& ui, Box box, const app::Keypad& pad, const Input& input, const NumberRef& number) {
+    write_line(ui, ui.fonts.large, box.cut_top(k_name_px, 4.0F), input.label, ui.theme.ink);
+    const Box entry = box.cut_top(k_entry_px, 6.0F);
+    ui.draw.AddRect(entry.min(), entry.max(), ui.theme.ink, 8.0F, 0, 3.0F);
+    const std::string typed = pad.typed.empty() ? "now " + shown_value(input, number.get()) : pad.typed + " " + std::string(input.unit);
+    write_line(ui, pad.typed.empty() ? ui.fonts.text : ui.fonts.huge, entry.inner(8.0F), typed, ui.theme.ink, widgets::Align::Right);
+    const std::string hint = pad.fault.empty() ? allowed_text(input, number.range) : pad.fault;
+    widgets::write(ui, ui.fonts.strong, box, hint, ui.theme.ink);
+    ui.mirror.push_back({"keypad", "text", hint, pad.typed, entry});
+}
+
 }  // namespace
 
-void draw_keypad(Ui& ui, const app::State& state, Box box) {
+bool keypad_fits(const Box& box) { return box.h >= k_above_keys_px + k_lowest_keys_px; }
+
+void draw_keypad(Ui& ui, const app::State& state, Box box, Box aside) {
     const app::Keypad& pad = *state.keypad;
     const Input* input = find_input(pad.path);
     Plan copy = state.plan;
     const NumberRef number = find_number(copy, pad.path);
     if (input == nullptr || !number) return ui.wish(app::CloseKeypad{});
-    write_line(ui, ui.fonts.large, box.cut_top(34.0F, 4.0F), input->label, ui.theme.ink);
-    const std::string hint = pad.fault.empty() ? allowed_text(*input, number.range) : pad.fault;
-    const float tall = widgets::text_height(ui.fonts.strong, hint, box.w);
-    const Box entry = box.cut_top(60.0F, 6.0F);
-    ui.draw.AddRect(entry.min(), entry.max(), ui.theme.ink, 8.0F, 0, 3.0F);
-    const std::string typed = pad.typed.empty() ? "now " + shown_value(*input, number.get()) : pad.typed + " " + std::string(input->unit);
-    write_line(ui, pad.typed.empty() ? ui.fonts.text : ui.fonts.huge, entry.inner(8.0F), typed, ui.theme.ink, widgets::Align::Right);
-    widgets::write(ui, ui.fonts.strong, box.cut_top(tall, 10.0F), hint, ui.theme.ink);
-    ui.mirror.push_back({"keypad", "text", hint, pad.typed, entry});
-    draw_keys(ui, {box.x, box.y, box.w, std::min(box.h, 4.0F * 110.0F)});
+    read_keyboard(ui);
+    const bool below = keypad_fits(box);
+    draw_entry(ui, below ? box.cut_top(k_above_keys_px - 6.0F, 6.0F) : box, pad, *input, number);
+    const Box& keys = below ? box : aside;
+    draw_keys(ui, {keys.x, keys.y, keys.w, std::min(keys.h, k_highest_keys_px)});
 }
 
 }  // namespace guywright::screens

@@ -6,12 +6,12 @@
 
 namespace guywright::screens {
 
-/// Items [first, last) of a step that stand on one page.
+/// Items [first, last) of a step that stand on one page. All of one group.
 struct Page {
     std::size_t first = 0, last = 0;
 };
 
-/// Fills pages from the top; an item that does not fit starts the next one, and a heading goes with what stands under it. At least one page, at least one item on it.
+/// Fills pages from the top; a new group, or an item that does not fit, starts the next one. At least one page.
 [[nodiscard]] std::vector<Page> paginate(const std::vector<Item>& items, float height_px, float gap_px);
 
 /// Index of the page on which an item stands; the last one where there is no such item any more.

@@ -13,9 +13,13 @@ void draw_site(widgets::Ui& ui, const app::State& state, const widgets::Box& box
 void draw_walk(widgets::Ui& ui, const app::State& state, widgets::Box box);
 /// Steps, plans, theme.
 void draw_menu(widgets::Ui& ui, const app::State& state, widgets::Box box);
-/// Exact entry of one number.
-void draw_keypad(widgets::Ui& ui, const app::State& state, widgets::Box box);
+/// Exact entry of one number: what is typed, and the keys below it or, where that is too low, beside it in `aside`.
+void draw_keypad(widgets::Ui& ui, const app::State& state, widgets::Box box, widgets::Box aside);
+[[nodiscard]] bool keypad_fits(const widgets::Box& box);
 /// Something that has to be read and closed.
 void draw_message(widgets::Ui& ui, const app::State& state, widgets::Box box);
+
+/// Room for `sliders` sliders with one line of how, the row of keys under them, title and ways.
+[[nodiscard]] float walk_height(int sliders);
 
 }  // namespace guywright::screens

@@ -11,27 +11,62 @@ constexpr float k_strip_px = 88.0F;
 constexpr float k_card_strip_px = 128.0F;   ///< the card is read at arm's length
 constexpr float k_margin_px = 12.0F;
 constexpr float k_widest_panel_px = 620.0F;
+constexpr float k_narrowest_panel_px = 390.0F;
+constexpr float k_lowest_site_px = 170.0F;
+constexpr float k_low_px = 480.0F;          ///< a phone on its side
 
 struct Layout {
-    Box strip, site, panel;
+    Box strip, site, panel, sheet;   ///< `sheet` takes menu and messages
 };
 
-/// Side by side where the screen is wider than tall, else the site above the panel.
-Layout lay_out(Box screen, bool card) {
+/// A phone on its side: the panel has the whole height and the strip stands over the picture alone.
+Layout side_by_side_low(Box screen) {
     Layout l;
-    l.strip = screen.cut_top(card && screen.h > 600.0F ? k_card_strip_px : k_strip_px);
-    const bool wide = screen.w > screen.h && screen.w >= 640.0F;
-    if (wide) {
-        l.panel = screen.cut_right(std::min(k_widest_panel_px, std::max(390.0F, screen.w * 0.42F)));
-        l.site = screen;
-    } else {
-        // a panel for two sliders on a phone and three on a tablet; the picture takes the rest
-        const float panel_px = screen.h > 1000.0F ? 640.0F : card ? 500.0F : 484.0F;
-        l.site = screen.cut_top(std::max(170.0F, screen.h - panel_px));
-        l.panel = screen;
-    }
-    l.panel = l.panel.inner(k_margin_px);
+    l.panel = screen.cut_right(std::max(k_narrowest_panel_px, screen.w * 0.5F));
+    l.strip = screen.cut_top(k_strip_px);
+    l.site = screen;
     return l;
+}
+
+Layout side_by_side(Box screen, float strip_px) {
+    Layout l;
+    l.strip = screen.cut_top(strip_px);
+    l.panel = screen.cut_right(std::min(k_widest_panel_px, std::max(k_narrowest_panel_px, screen.w * 0.42F)));
+    l.site = screen;
+    return l;
+}
+
+/// The picture above a panel for two sliders, or three where the screen is tall; the picture takes the rest.
+Layout one_above_the_other(Box screen, float strip_px) {
+    Layout l;
+    l.strip = screen.cut_top(strip_px);
+    const float panel_px = walk_height(screen.h > 900.0F ? 3 : 2) + 2.0F * k_margin_px;
+    l.site = screen.cut_top(std::max(std::min(k_lowest_site_px, screen.h * 0.3F), screen.h - panel_px));
+    l.panel = screen;
+    return l;
+}
+
+Layout lay_out(Box screen, bool card) {
+    const bool wide = screen.w > screen.h && screen.w >= 640.0F, low = wide && screen.h < k_low_px;
+    const float strip_px = card && screen.h > 600.0F ? k_card_strip_px : k_strip_px;
+    Layout l = low ? side_by_side_low(screen) : wide ? side_by_side(screen, strip_px) : one_above_the_other(screen, strip_px);
+    l.panel = l.panel.inner(low ? 8.0F : k_margin_px);
+    l.sheet = Box{screen.x, l.strip.y + l.strip.h, screen.w, screen.y + screen.h - l.strip.y - l.strip.h}.inner(low ? 8.0F : k_margin_px);
+    return l;
+}
+
+/// Over menu and messages the strip has the whole width.
+void draw_sheet(widgets::Ui& ui, const app::State& state, Layout& l, const Box& screen) {
+    l.strip.w = screen.w;
+    if (!state.message.empty()) draw_message(ui, state, l.sheet);
+    else draw_menu(ui, state, l.sheet);
+}
+
+void draw_panels(widgets::Ui& ui, const app::State& state, const Layout& l) {
+    const bool beside = state.keypad && !keypad_fits(l.panel);
+    if (!beside) draw_site(ui, state, l.site);
+    if (state.keypad) draw_keypad(ui, state, beside ? l.site.inner(k_margin_px) : l.panel, l.panel);
+    else draw_walk(ui, state, l.panel);
 }
 
 }  // namespace
@@ -40,18 +75,12 @@ void draw_screen(widgets::Ui& ui, const app::State& state, const app::View& view
     const Box screen{view.inset_left_px, view.inset_top_px, view.width_px - view.inset_left_px - view.inset_right_px,
                      view.height_px - view.inset_top_px - view.inset_bottom_px};
     ui.draw.AddRectFilled({0.0F, 0.0F}, {view.width_px, view.height_px}, ui.theme.field);
-    const bool card = state.step == app::Step::Card && !state.menu_open && state.message.empty() && !state.keypad;
-    const Layout l = lay_out(screen, card);
-    const float below_y = l.strip.y + l.strip.h;
-    const Box below_strip = Box{screen.x, below_y, screen.w, screen.y + screen.h - below_y}.inner(k_margin_px);
-    if (!state.message.empty()) draw_message(ui, state, below_strip);
-    else if (state.menu_open) draw_menu(ui, state, below_strip);
-    else {
-        draw_site(ui, state, l.site);
-        if (state.keypad) draw_keypad(ui, state, l.panel);
-        else draw_walk(ui, state, l.panel);
-    }
+    const bool sheet = state.menu_open || !state.message.empty();
+    Layout l = lay_out(screen, state.step == app::Step::Card && !sheet && !state.keypad);
+    if (sheet) draw_sheet(ui, state, l, screen);
+    else draw_panels(ui, state, l);
     draw_strip(ui, state, l.strip);
+    widgets::draw_focus(ui);
 }
 
 }  // namespace guywright::screens

@@ -10,9 +10,9 @@ using widgets::Ui;
 
 /// Triangle with the number of cautions, at the left end of `box`.
 void draw_caution_count(Ui& ui, Box& box, int count) {
-    const Box place = box.cut_left(58.0F, 6.0F);
+    const Box place = box.cut_left(44.0F + widgets::text_width(ui.fonts.large, std::to_string(count)), 8.0F);
     widgets::caution_shape(ui, {place.x + 20.0F, place.y + place.h / 2.0F}, 19.0F);
-    write_line(ui, ui.fonts.large, {place.x + 42.0F, place.y, 18.0F, place.h}, std::to_string(count), ui.theme.ink);
+    write_line(ui, ui.fonts.large, {place.x + 42.0F, place.y, place.w - 42.0F, place.h}, std::to_string(count), ui.theme.ink);
     ui.mirror.push_back({"cautions", "text", "cautions", std::to_string(count), place});
 }
 

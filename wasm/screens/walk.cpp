@@ -1,5 +1,6 @@
 #include <algorithm>
 
+#include "wasm/app/not_measured.hpp"
 #include "wasm/screens/items.hpp"
 #include "wasm/screens/pages.hpp"
 #include "wasm/screens/parts.hpp"
@@ -13,29 +14,39 @@ using widgets::ButtonLook;
 using widgets::Ui;
 
 constexpr float k_title_px = 36.0F;
-
-/// Paths on the page that still show a starting value.
-std::vector<std::string> unentered(const std::vector<Item>& items, const Page& page, const Plan& plan) {
-    std::vector<std::string> paths;
-    for (std::size_t i = page.first; i < page.last; ++i)
-        if (std::find(plan.not_measured.begin(), plan.not_measured.end(), items[i].path) != plan.not_measured.end()) paths.push_back(items[i].path);
-    return paths;
-}
+constexpr float k_after_title_px = 8.0F;
+constexpr float k_before_ways_px = 12.0F;
+constexpr float k_between_ways_px = 10.0F;
+constexpr float k_one_line_slider_px = 44.0F + widgets::k_line_px + 4.0F + widgets::k_target_px;
+constexpr float k_foot_row_px = widgets::k_target_px + widgets::k_gap_px;
 
 struct Place {
-    std::vector<Item> items;
+    StepItems step;
     std::vector<Page> pages;
     std::size_t page = 0;
+
+    [[nodiscard]] const Page& here() const { return pages[page]; }
+    [[nodiscard]] const Group& group() const { return step.groups[step.items[here().first].group]; }
 };
+
+/// Paths on the page that still show a starting value.
+std::vector<std::string> unentered(const Place& at, const Plan& plan) {
+    std::vector<std::string> paths;
+    for (std::size_t i = at.here().first; i < at.here().last; ++i)
+        if (!app::is_measured(plan, at.step.items[i].id)) paths.push_back(at.step.items[i].id);
+    return paths;
+}
 
 Step step_after(Step s, int by) { return static_cast<Step>(static_cast<int>(s) + by); }
 
 void draw_title(Ui& ui, Box row, const app::State& state, const Place& at) {
-    std::string where = std::to_string(static_cast<int>(state.step) + 1) + "/" + std::to_string(app::k_step_count);
-    if (at.pages.size() > 1) where = "page " + std::to_string(at.page + 1) + " of " + std::to_string(at.pages.size());
-    write_line(ui, ui.fonts.text, row.cut_right(widgets::text_width(ui.fonts.text, where), 10.0F), where, ui.theme.ink, widgets::Align::Right);
-    write_line(ui, ui.fonts.large, row, title_of(state.step), ui.theme.ink);
-    ui.mirror.push_back({"title", "heading", std::string(title_of(state.step)), where, row});
+    const std::string step = std::to_string(static_cast<int>(state.step) + 1) + "/" + std::to_string(app::k_step_count);
+    const std::string where = at.pages.size() > 1 ? "page " + std::to_string(at.page + 1) + " of " + std::to_string(at.pages.size()) : step;
+    write_line(ui, ui.fonts.text, row.cut_right(widgets::text_width(ui.fonts.text, where) + 1.0F, 10.0F), where, ui.theme.ink, widgets::Align::Right);
+    const std::string& title = at.group().title;
+    ImFont* font = widgets::text_width(ui.fonts.large, title) <= row.w ? ui.fonts.large : ui.fonts.strong;
+    write_line(ui, font, row, title, ui.theme.ink);
+    ui.mirror.push_back({"title", "heading", title, where, row});
 }
 
 /// Where "next" leads: the next page, else the next step; nowhere from the end of the card.
@@ -45,14 +56,14 @@ void go_on(Ui& ui, const app::State& state, const Place& at) {
 }
 
 void draw_ways(Ui& ui, Box row, const app::State& state, const Place& at) {
-    const float wide = (row.w - 3.0F * 10.0F) / 4.0F;
+    const float wide = (row.w - 3.0F * k_between_ways_px) / 4.0F;
     const bool first = state.step == Step::Edge && at.page == 0;
-    if (widgets::button(ui, row.cut_left(wide, 10.0F), {"back", "Back", ButtonLook::Plain, !first})) {
+    if (widgets::button(ui, row.cut_left(wide, k_between_ways_px), {"back", "Back", ButtonLook::Plain, !first})) {
         if (at.page > 0) ui.wish(app::GoTo{state.step, at.pages[at.page - 1].first});
         else ui.wish(app::GoTo{step_after(state.step, -1), SIZE_MAX});
     }
-    if (widgets::button(ui, row.cut_left(wide, 10.0F), {"menu", "Steps"})) ui.wish(app::ToggleMenu{});
-    if (widgets::button(ui, row.cut_left(wide, 10.0F), {"undo", "Undo", ButtonLook::Plain, !state.history.past.empty()})) ui.wish(app::Undo{});
+    if (widgets::button(ui, row.cut_left(wide, k_between_ways_px), {"menu", "Steps"})) ui.wish(app::ToggleMenu{});
+    if (widgets::button(ui, row.cut_left(wide, k_between_ways_px), {"undo", "Undo", ButtonLook::Plain, !state.history.past.empty()})) ui.wish(app::Undo{});
     const bool last = state.step == Step::Card && at.page + 1 == at.pages.size();
     if (widgets::button(ui, row, {"next", "Next", last ? ButtonLook::Plain : ButtonLook::Action, !last})) go_on(ui, state, at);
 }
@@ -65,27 +76,42 @@ void draw_confirm(Ui& ui, const Box& row, const app::State& state, const Place& 
     go_on(ui, state, at);
 }
 
-Place place_of(const Ui& ui, const app::State& state, const Box& body, bool with_confirm) {
-    const float height = with_confirm ? body.h - widgets::k_target_px - widgets::k_gap_px : body.h;
+/// Under the sliders: what is entered by one word, and what few need.
+void draw_foot_row(Ui& ui, Box row, const app::State& state, const Place& at) {
+    std::vector<std::string> paths = unentered(at, state.plan);
+    const Group& group = at.group();
+    if (!group.more.empty()) {
+        const Box key = paths.empty() ? row : row.cut_right((row.w - widgets::k_gap_px) / 3.0F, widgets::k_gap_px);
+        const std::string label = paths.empty() ? "More: " + group.more : std::string("More");
+        if (widgets::button(ui, key, {"more", label})) ui.wish(app::ShowMore{group.id, group.more_id});
+    }
+    if (!paths.empty()) draw_confirm(ui, row, state, at, std::move(paths));
+}
+
+/// The page must not change under the finger when its last value is entered, so the row under the sliders always has its room
+/// on steps that may need it.
+Place place_of(const Ui& ui, const app::State& state, const Box& body) {
     Place at{items_of(ui, state, state.step, body.w), {}, 0};
-    at.pages = paginate(at.items, height, widgets::k_gap_px);
-    at.page = page_of(at.pages, state.wanted_path.empty() ? state.item : item_with_path(at.items, state.wanted_path));
+    const float foot_px = state.step == Step::Card ? 0.0F : k_foot_row_px;
+    at.pages = paginate(at.step.items, body.h - foot_px, widgets::k_gap_px);
+    at.page = page_of(at.pages, item_called(at.step.items, state.wanted_id, state.item));
     return at;
 }
 
 }  // namespace
 
+float walk_height(int sliders) {
+    const auto count = static_cast<float>(sliders);
+    return k_title_px + k_after_title_px + count * k_one_line_slider_px + (count - 1.0F) * widgets::k_gap_px + k_foot_row_px + k_before_ways_px + widgets::k_target_px;
+}
+
 void draw_walk(Ui& ui, const app::State& state, Box box) {
-    const Box ways = box.cut_bottom(widgets::k_target_px, 12.0F);
-    const Box title = box.cut_top(k_title_px, 8.0F);
-    // the page must not change under the finger when its last value is entered: room for the key as long as the step has a gap
-    const bool with_confirm = std::any_of(state.plan.not_measured.begin(), state.plan.not_measured.end(),
-                                          [&](const std::string& path) { return step_of(path) == state.step; });
-    const Place at = place_of(ui, state, box, with_confirm);
-    if (auto paths = unentered(at.items, at.pages[at.page], state.plan); !paths.empty())
-        draw_confirm(ui, box.cut_bottom(widgets::k_target_px, widgets::k_gap_px), state, at, std::move(paths));
-    for (std::size_t i = at.pages[at.page].first; i < at.pages[at.page].last; ++i)
-        at.items[i].draw(ui, box.cut_top(at.items[i].height_px, widgets::k_gap_px));
+    const Box ways = box.cut_bottom(widgets::k_target_px, k_before_ways_px);
+    const Box title = box.cut_top(k_title_px, k_after_title_px);
+    const Place at = place_of(ui, state, box);
+    if (state.step != Step::Card) draw_foot_row(ui, box.cut_bottom(widgets::k_target_px, widgets::k_gap_px), state, at);
+    for (std::size_t i = at.here().first; i < at.here().last; ++i)
+        at.step.items[i].draw(ui, box.cut_top(at.step.items[i].height_px, widgets::k_gap_px));
     draw_title(ui, title, state, at);
     draw_ways(ui, ways, state, at);
 }

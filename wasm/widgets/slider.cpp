@@ -24,20 +24,22 @@ double nudged(const screens::Input& input, double from, double steps) {
     return from < input.from ? from : std::max(to, input.from);
 }
 
-void wish_value(Ui& ui, const SliderText& t, double to) { ui.wish(app::SetNumber{std::string(t.path), t.input.sign * to}); }
+void wish_value(Ui& ui, const SliderText& t, double to) { ui.wish(app::SetNumber{t.path, t.input.sign * to}); }
 
 void draw_head(Ui& ui, Box row, const SliderText& t) {
     const std::string value = screens::shown_value(t.input, t.value) + (t.measured ? "" : " ?");
     const float wide = std::max(96.0F, text_width(ui.fonts.large, value) + 24.0F);
     const Box value_box = row.cut_right(wide, 8.0F);
     const Box reach{value_box.x, value_box.y - 14.0F, value_box.w, k_target_px};
-    if (touch(ui, reach, std::string("value ") + std::string(t.path))) ui.wish(app::OpenKeypad{std::string(t.path)});
+    if (touch(ui, reach, "value " + t.path)) ui.wish(app::OpenKeypad{t.path});
     ui.draw.AddRectFilled(value_box.min(), value_box.max(), t.measured ? ui.theme.raised : ui.theme.field, 6.0F);
     ui.draw.AddRect(value_box.min(), value_box.max(), ui.theme.ink, 6.0F, 0, 2.0F);
     write_line(ui, ui.fonts.large, value_box.inner(6.0F), value, ui.theme.ink, Align::Centre);
-    ui.mirror.push_back({std::string("value ") + std::string(t.path), "button", std::string(t.input.label), t.measured ? value : "not entered", reach});
+    ui.mirror.push_back({"value " + t.path, "button", std::string(t.input.label), t.measured ? value : "not entered", reach});
     const std::string beside = t.measured ? t.error : "not entered";
-    if (!beside.empty()) write_line(ui, ui.fonts.text, row.cut_right(text_width(ui.fonts.text, beside) + 1.0F, 8.0F), beside, ui.theme.ink);
+    const float beside_wide = text_width(ui.fonts.text, beside) + 1.0F;
+    const bool room = row.w - beside_wide - 8.0F >= text_width(ui.fonts.strong, t.input.label);
+    if (!beside.empty() && room) write_line(ui, ui.fonts.text, row.cut_right(beside_wide, 8.0F), beside, ui.theme.ink);
     write_line(ui, ui.fonts.strong, row, t.input.label, ui.theme.ink);
 }
 
@@ -61,7 +63,7 @@ void draw_rail(Ui& ui, const Box& track, const SliderText& t, bool held) {
 }
 
 void drag(Ui& ui, const Box& track, const SliderText& t) {
-    if (ImGui::IsItemActivated()) ui.hand = {std::string(t.path), shown(t)};
+    if (ImGui::IsItemActivated()) ui.hand = {t.path, shown(t)};
     if (!ImGui::IsItemActive() || ui.hand.path != t.path || !ImGui::IsMouseDragging(ImGuiMouseButton_Left)) return;
     const double moved = ImGui::GetMouseDragDelta(ImGuiMouseButton_Left).x / (track.w - k_thumb_px);
     const double low = std::min(t.input.from, ui.hand.from_value), high = std::max(t.input.to, ui.hand.from_value);
@@ -76,15 +78,16 @@ float slider_height(const Ui& ui, const SliderText& text, float width) {
 }
 
 void slider(Ui& ui, Box box, const SliderText& t) {
-    const std::string path(t.path);
+    const std::string& path = t.path;
     draw_head(ui, box.cut_top(k_head_px), t);
-    write(ui, ui.fonts.text, box, t.input.how, ui.theme.ink);
     Box row = box.cut_bottom(k_target_px);
+    write(ui, ui.fonts.text, box, t.input.how, ui.theme.ink);
     if (button(ui, row.cut_left(k_target_px, 10.0F), {"less " + path, "\u2212", ButtonLook::Plain, true, true}))
         wish_value(ui, t, nudged(t.input, shown(t), -1.0));
     if (button(ui, row.cut_right(k_target_px, 10.0F), {"more " + path, "+", ButtonLook::Plain, true, true}))
         wish_value(ui, t, nudged(t.input, shown(t), 1.0));
     touch(ui, row, "slide " + path);
+    if (const int steps = widgets::arrow_pressed(); steps != 0) wish_value(ui, t, nudged(t.input, shown(t), steps));
     drag(ui, row, t);
     draw_rail(ui, row, t, ImGui::IsItemActive());
     ui.mirror.push_back({"slide " + path, "slider", std::string(t.input.label),

@@ -8,7 +8,7 @@ namespace guywright::widgets {
 /// measure it. Dragging is relative: the thumb never jumps to the finger.
 struct SliderText {
     const screens::Input& input;
-    std::string_view path;
+    std::string path;
     double value;              ///< plan unit
     bool measured;
     std::string error;         ///< "± 3°", empty where none

@@ -17,6 +17,9 @@ inline constexpr float k_target_px = 72.0F;
 inline constexpr float k_gap_px = 16.0F;
 inline constexpr float k_line_px = 24.0F;   ///< height of one line of the 18 px face
 
+/// Texts that did not fit where they were written, for the tests.
+using CutTexts = std::vector<std::string>;
+
 /// What is being dragged: the value it had when the finger came down.
 struct Hand {
     std::string path;
@@ -30,7 +33,9 @@ struct Ui {
     const Theme& theme;
     Mirror& mirror;
     Hand& hand;
+    CutTexts& cut;
     std::vector<app::Command>& wishes;
+    Box focus{};   ///< what the keyboard would act on; drawn last, over everything
 
     void wish(app::Command c) { wishes.push_back(std::move(c)); }
 };
@@ -41,9 +46,8 @@ enum class Align : unsigned char { Left, Centre, Right };
 [[nodiscard]] float text_height(ImFont* font, std::string_view text, float width);
 [[nodiscard]] float text_width(ImFont* font, std::string_view text);
 
-/// Wrapped text from the top left of the box; returns its height. Nothing is cut: what does not fit is drawn all the same,
-/// so measure first.
-float write(Ui& ui, ImFont* font, const Box& box, std::string_view text, ImU32 colour);
+/// Wrapped text from the top left of the box; returns its height. What does not fit is drawn all the same, so measure first.
+float write(Ui& ui, ImFont* font, const Box& box, std::string_view text, ImU32 colour, Align align = Align::Left);
 /// One line, centred vertically; shortened with an ellipsis where it would not fit.
 void write_line(Ui& ui, ImFont* font, const Box& box, std::string_view text, ImU32 colour, Align align = Align::Left);
 
@@ -59,5 +63,12 @@ bool button(Ui& ui, const Box& box, const ButtonText& text);
 
 /// The touchable area alone, for widgets that draw themselves.
 bool touch(Ui& ui, const Box& box, std::string_view id, bool repeats = false);
+
+/// -1 or +1 where the left or right arrow is pressed while the area touched last has the keyboard's focus, else 0. The arrow
+/// then does not move the focus on.
+[[nodiscard]] int arrow_pressed();
+
+/// The frame around what the keyboard would act on; after everything else.
+void draw_focus(Ui& ui);
 
 }  // namespace guywright::widgets

@@ -1,0 +1,51 @@
+#pragma once
+#include <initializer_list>
+#include <string>
+#include <vector>
+
+#include "wasm/screens/items.hpp"
+
+namespace guywright::screens {
+
+/// One of several big keys side by side, of which one is chosen.
+struct Choice {
+    std::string id, label;
+    bool chosen;
+    app::Command command;
+};
+
+/// Gathers the items of one step.
+class Builder {
+public:
+    Builder(const widgets::Ui& ui, const app::State& state, float width) : ui_(ui), state_(state), width_(width) {}
+
+    void group(std::string title, std::string id = {});
+    /// What follows in the group is for the few who need it, and is left out until they ask: `what` names it on the key.
+    void more(std::string what);
+
+    void slide(const std::string& path);   ///< nothing where the plan has no such number
+    void choose(std::vector<Choice> choices);
+    void toggle(std::string id, std::string label, bool on, app::Command command);
+    void action(std::string id, std::string label, app::Command command);
+    void text(std::string words, ImFont* app::Fonts::*font);
+    void caution(std::string words);
+    void push(float height_px, std::string id, std::function<void(widgets::Ui&, const widgets::Box&)> draw);
+
+    [[nodiscard]] const widgets::Ui& ui() const { return ui_; }
+    [[nodiscard]] const app::State& state() const { return state_; }
+    [[nodiscard]] const Plan& plan() const { return state_.plan; }
+    [[nodiscard]] float width() const { return width_; }
+    [[nodiscard]] StepItems take() { return std::move(out_); }
+
+private:
+    /// True where the item is for the few and nobody asked; the key then leads to it.
+    bool leave_out(const std::string& id);
+
+    const widgets::Ui& ui_;
+    const app::State& state_;
+    float width_;
+    StepItems out_{};
+    std::string more_{};   ///< set from more() to the end of the group
+};
+
+}  // namespace guywright::screens
