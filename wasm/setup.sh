@@ -116,6 +116,8 @@ install_test_modules() {
   [[ -f $folder/package-lock.json ]] || return 0
   cmp -s "$folder/package-lock.json" "$folder/node_modules/.lock" && return 0
   step "installing the browser tests' modules"
+  # npm believes its own list of authorities only; the machine's list counts here as it does for everything else.
+  [[ -f /etc/ssl/certs/ca-certificates.crt ]] && export NODE_EXTRA_CA_CERTS=${NODE_EXTRA_CA_CERTS:-/etc/ssl/certs/ca-certificates.crt}
   (cd "$folder" && npm ci --no-audit --no-fund --ignore-scripts --cache "$cache/npm" --prefer-offline >>"$log" 2>&1)
   cp "$folder/package-lock.json" "$folder/node_modules/.lock"
 }
