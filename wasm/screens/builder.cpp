@@ -16,7 +16,7 @@ using widgets::Ui;
 
 /// "± 3°", the tolerance of the plan for a measurement of this kind.
 std::string error_text(const Tolerances& t, const Range& range, double value, const Input& input) {
-    const auto in_unit = [&](double by) { return "\u00B1 " + number_text(by) + (input.unit == "\u00B0" ? "" : " ") + std::string(input.unit); };
+    const auto in_unit = [&](double by) { return "\u00B1 " + with_unit(input, number_text(by)); };
     const auto percent = [&](double by) { return value > 0.0 ? "\u00B1 " + number_text(by) + " %" : std::string(); };
     switch (range.error) {
         case ErrorKind::None: return {};

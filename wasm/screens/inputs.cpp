@@ -1,8 +1,11 @@
 #include "wasm/screens/inputs.hpp"
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 #include <cstdio>
+
+#include "engine/plan/fault_text.hpp"
 
 namespace guywright::screens {
 namespace {
@@ -115,10 +118,16 @@ std::string shown_number(const Input& input, double plan_value) {
     return text;
 }
 
-std::string shown_value(const Input& input, double plan_value) {
-    const std::string number = shown_number(input, plan_value);
+std::string with_unit(const Input& input, std::string number) {
     if (input.unit.empty()) return number;
     return number + (input.unit == "\u00B0" ? "" : " ") + std::string(input.unit);
+}
+
+std::string shown_value(const Input& input, double plan_value) { return with_unit(input, shown_number(input, plan_value)); }
+
+std::string allowed_text(const Input& input, const Range& range) {
+    const double a = input.sign * range.min, b = input.sign * range.max;
+    return "allowed " + number_text(std::min(a, b)) + " to " + with_unit(input, number_text(std::max(a, b)));
 }
 
 }  // namespace guywright::screens

@@ -2,6 +2,7 @@
 #include <string>
 #include <string_view>
 
+#include "engine/plan/ranges.hpp"
 #include "wasm/scene/scene.hpp"
 
 namespace guywright::screens {
@@ -30,7 +31,12 @@ struct Input {
 
 /// "12.5", with the input's decimals.
 [[nodiscard]] std::string shown_number(const Input& input, double plan_value);
-/// With the unit: "12.5 m", "70°".
+/// "12.5 m", "70°", "0.3".
+[[nodiscard]] std::string with_unit(const Input& input, std::string number);
+/// A value of the plan with its unit.
 [[nodiscard]] std::string shown_value(const Input& input, double plan_value);
+
+/// "allowed 2 to 88°", in the unit and with the sign shown.
+[[nodiscard]] std::string allowed_text(const Input& input, const Range& range);
 
 }  // namespace guywright::screens

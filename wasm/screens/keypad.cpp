@@ -2,7 +2,6 @@
 
 #include <array>
 
-#include "engine/plan/fault_text.hpp"
 #include "engine/plan/numbers.hpp"
 #include "wasm/screens/inputs.hpp"
 #include "wasm/screens/parts.hpp"
@@ -16,12 +15,6 @@ using widgets::Ui;
 
 constexpr std::array<std::string_view, 12> k_keys{"7", "8", "9", "4", "5", "6", "1", "2", "3", "-", "0", "."};
 constexpr float k_between_px = 10.0F;
-
-/// "allowed 2 to 88 °", in the unit and with the sign shown.
-std::string allowed_text(const Input& input, const Range& range) {
-    const double a = input.sign * range.min, b = input.sign * range.max;
-    return "allowed " + number_text(std::min(a, b)) + " to " + number_text(std::max(a, b)) + " " + std::string(input.unit);
-}
 
 /// The keyboard's own digits, Enter and Escape do what the keys on screen do.
 void read_keyboard(Ui& ui) {
@@ -67,7 +60,7 @@ void draw_entry(Ui& ui, Box box, const app::Keypad& pad, const Input& input, con
     write_line(ui, ui.fonts.large, box.cut_top(k_name_px, 4.0F), input.label, ui.theme.ink);
     const Box entry = box.cut_top(k_entry_px, 6.0F);
     ui.draw.AddRect(entry.min(), entry.max(), ui.theme.ink, 8.0F, 0, 3.0F);
-    const std::string typed = pad.typed.empty() ? "now " + shown_value(input, number.get()) : pad.typed + " " + std::string(input.unit);
+    const std::string typed = pad.typed.empty() ? "now " + shown_value(input, number.get()) : with_unit(input, pad.typed);
     write_line(ui, pad.typed.empty() ? ui.fonts.text : ui.fonts.huge, entry.inner(8.0F), typed, ui.theme.ink, widgets::Align::Right);
     const std::string hint = pad.fault.empty() ? allowed_text(input, number.range) : pad.fault;
     widgets::write(ui, ui.fonts.strong, box, hint, ui.theme.ink);

@@ -44,6 +44,7 @@ void draw_reason(Ui& ui, const Box& box, const std::string& why, ImU32 ink) {
 void draw_strip(Ui& ui, const app::State& state, const Box& box) {
     const Verdict verdict = state.evaluation.verdict;
     if (widgets::touch(ui, box, "strip")) ui.wish(app::GoTo{app::Step::Card, 0});
+    if (ImGui::IsItemFocused() && ImGui::GetIO().NavVisible) ui.focus = box.inner(9.0F);   // it reaches the screen's edge
     widgets::verdict_ground(ui, box, verdict);
     const ImU32 ink = widgets::verdict_ink(ui.theme, verdict);
     const std::string_view word = widgets::verdict_word(verdict);

@@ -109,10 +109,9 @@ int arrow_pressed() {
 
 void draw_focus(Ui& ui) {
     if (ui.focus.w <= 0.0F) return;
-    const Box rim = ui.focus.inner(-1.0F);
-    ui.draw.AddRect(rim.min(), rim.max(), ui.theme.field, k_round_px, 0, 9.0F);
-    ui.draw.AddRect(rim.min(), rim.max(), ui.theme.caution, k_round_px, 0, 6.0F);
-    ui.draw.AddRect(rim.inner(3.0F).min(), rim.inner(3.0F).max(), ui.theme.ink, k_round_px, 0, 2.0F);
+    const Box rim = ui.focus.inner(-5.0F);
+    ui.draw.AddRect(rim.min(), rim.max(), ui.theme.ink, k_round_px + 4.0F, 0, 8.0F);
+    ui.draw.AddRect(rim.min(), rim.max(), ui.theme.caution, k_round_px + 4.0F, 0, 4.0F);
 }
 
 bool button(Ui& ui, const Box& box, const ButtonText& text) {
