@@ -10,6 +10,10 @@ inline constexpr double k_residual_share = 1e-9;
 /// stiffness it is the out-of-balance force that no step can remove. Less, and a light rig on a very stiff leg never converges.
 inline constexpr double k_position_rounding = 1e-15;
 
+/// First trust radius as a share of the shortest leg: about as far as a head moves. Measured on corners of the example's
+/// errors, 5.9 steps a solve; 6.3 at 0.1, where the first step is cut back again and again, and 6.2 at 0.004.
+inline constexpr double k_first_radius_share = 0.01;
+
 /// Newton steps before the solver gives up. A usual rig needs 4 to 8; a head that has to roll round a slack guy up to 40.
 inline constexpr int k_max_iterations = 200;
 

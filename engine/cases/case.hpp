@@ -9,16 +9,23 @@ enum class CaseId : unsigned char {
     Holding,       ///< the reference: the same tension on both sides, no friction
     Raising,
     Lowering,
+    HeldHigh,      ///< after raising: the edge still holds the load side up at the head, the haul side eased
+    HeldLow,       ///< after lowering: the mirror of it
     Arrest,
+    ArrestRunning, ///< the rope runs out over head and edge as it is caught
+    ArrestSwingLeft,
+    ArrestSwingRight,
     SwingLeft,
     SwingRight,
     Outward,
     OneRopeTakesAll,
-    HaulReleased   ///< a loaded rope runs free of the head; starts from the holding position
+    HaulReleased,  ///< a loaded rope runs free of the head; starts from the holding position
+    GuyLost        ///< holding, and one guy is gone; starts from the holding position
 };
+inline constexpr std::size_t k_case_count = 16;
 
 /// Which way the rope runs, hence which way friction at edge and pulley shifts tension.
-enum class Motion : unsigned char { Still, Up, Down };
+enum class Motion : unsigned char { Still, Up, Down, UpThenEased, DownThenTaken };
 
 /// Tensions and directions of one rope in one case.
 struct RopeState {
@@ -30,15 +37,15 @@ struct RopeState {
 
 struct Case {
     CaseId id = CaseId::Rigged;
-    std::size_t rope = 0;       ///< which rope, for OneRopeTakesAll and HaulReleased
+    std::size_t part = 0;       ///< which rope, for OneRopeTakesAll and HaulReleased; which guy, for GuyLost
     bool arrest = false;        ///< the arrest safety factors apply: the dynamic factor is in the load
     bool starts_held = false;   ///< the search starts from the holding position
     Bounded<RopeState, k_max_ropes> ropes;
     Pulls pulls;
 };
 
-/// Four that always exist or are asked for, three swings and pulls, and two for every rope.
-inline constexpr std::size_t k_max_cases = 8 + 2 * k_max_ropes;
+/// Eight that always exist, five swings and pulls, and two for every rope.
+inline constexpr std::size_t k_max_cases = 13 + 2 * k_max_ropes;
 using Cases = Bounded<Case, k_max_cases>;
 
 }  // namespace guywright

@@ -26,6 +26,10 @@ inline double pole_buckling_kN(const LegPlan& leg) {
     return kilonewtons(k_pi * k_pi * leg.pole_E_GPa * 1e9 * inertia_m4 / (leg.length_m * leg.length_m));
 }
 
+/// Share of its stiffness that a head must keep, or it is said to stand barely: our own limit. It then leans on the next slack
+/// guy, and what it leans on is a matter of millimetres.
+inline constexpr double k_barely_standing = 0.1;
+
 namespace detail {
 
 /// Everything the checks of one case look at.
@@ -119,6 +123,10 @@ inline void check_feet(CheckTable& table, const CaseView& v) {
         for (std::size_t i = 0; i < hobbles.size(); ++i)
             check_strength(table, v, CheckId::HobbleStrength, i, shared.tension_N[i], hobbles[i].strength_kN, v.factors.soft);
     }
+    for (std::size_t i = 0; i < v.model.legs.size(); ++i) {
+        const double rounding_N = 1e-9 * glm::length(v.outcome.foot_reaction_N[i]);
+        if (glm::length(push_N[i]) < rounding_N) push_N[i] = Vec3{0.0};   // a push that hobbles or symmetry take up to the last digit
+    }
     for (std::size_t i = 0; i < v.model.legs.size(); ++i)
         if (!(v.outcome.equilibrium.leg_gap_m[i] > k_slack_m)) table.add(foot_check(v, i, push_N[i], friction_N[i]));
 }
@@ -144,7 +152,10 @@ inline void check_standing(CheckTable& table, const CaseView& v) {
         push_N_m = std::max(push_N_m, e.leg_compression_N[i] / v.model.legs[i].rest_length_m);
     Check c{CheckId::Standing, 0, v.outcome.stable ? CheckStatus::Pass : CheckStatus::Fail,
             kilonewtons(e.min_stiffness_N_m), 0.0, true, -1.0, v.case_index};
-    if (v.outcome.stable) c.margin = e.min_stiffness_N_m / (e.min_stiffness_N_m + push_N_m);
+    if (v.outcome.stable) {
+        c.margin = e.min_stiffness_N_m / (e.min_stiffness_N_m + push_N_m);
+        if (c.margin < k_barely_standing) c.status = CheckStatus::Caution;
+    }
     table.add(c);
 }
 

@@ -69,6 +69,7 @@ inline constexpr std::array<CheckInfo, k_check_count> k_checks{{
 constexpr const CheckInfo& info(CheckId id) { return k_checks[static_cast<std::size_t>(id)]; }
 
 inline constexpr int k_no_case = -1;
+inline constexpr int k_no_spoiler = -1;
 
 /// One row: one rule on one part, at the case where it comes out worst.
 struct Check {
@@ -79,9 +80,12 @@ struct Check {
     bool has_margin = false;                     ///< false for a yes-or-no rule
     double margin = 0.0;                         ///< share of the limit still free; below 0 it is broken
     int case_index = k_no_case;
+    bool at_worst = false;                       ///< the worst over the box of measuring errors, not the value as measured
+    int spoiler = k_no_spoiler;                  ///< the measurement whose error spoils this row most, where it stands at its worst
 };
 
 inline constexpr std::size_t k_most_subjects = 16;
+inline constexpr std::size_t k_slot_count = k_check_count * k_most_subjects;
 
 /// The worst row of every check and part, found by index, in the order of CheckId.
 class CheckTable {
@@ -102,6 +106,17 @@ public:
         return s.used ? &s.check : nullptr;
     }
 
+    /// Calls f(slot, check) for every row there is; slots are the same in every table.
+    template <class F>
+    void for_each_slot(F f) {
+        for (std::size_t i = 0; i < slots_.size(); ++i)
+            if (slots_[i].used) f(i, slots_[i].check);
+    }
+    [[nodiscard]] const Check* at_slot(std::size_t i) const { return slots_[i].used ? &slots_[i].check : nullptr; }
+    void clear() {
+        for (Slot& s : slots_) s.used = false;
+    }
+
     static bool is_worse(const Check& a, const Check& b) {
         if (a.status != b.status) return a.status > b.status;
         if (a.has_margin != b.has_margin) return a.has_margin;
@@ -113,7 +128,7 @@ private:
         bool used = false;
         Check check;
     };
-    std::array<Slot, k_check_count * k_most_subjects> slots_{};
+    std::array<Slot, k_slot_count> slots_{};
 };
 
 /// A value that must not exceed `limit` (or, where info says so, fall below it). NaN fails.

@@ -100,6 +100,9 @@ inline OrderedJson check_json(const Plan& plan, const Evaluation& e, const Check
     if (!subject.empty()) out["subject"] = subject;
     out["what"] = sentence(k_english, plan, e, c);
     out["value"] = json_number(c.value);
+    const Check* measured = e.checks.find(c.id, c.subject);
+    if (c.at_worst && measured != nullptr) out["value_as_measured"] = json_number(measured->value);
+    if (c.at_worst && c.spoiler != k_no_spoiler) out["spoiled_most_by"] = e.spoilers[static_cast<std::size_t>(c.spoiler)];
     out["limit"] = json_number(c.limit);
     out["unit"] = std::string(info(c.id).unit);
     if (c.has_margin) out["margin"] = json_number(c.margin);
@@ -109,9 +112,30 @@ inline OrderedJson check_json(const Plan& plan, const Evaluation& e, const Check
     return out;
 }
 
+/// What each rule is judged by: forces, stability, feet and strength at the worst of measuring error.
 inline OrderedJson checks_json(const Plan& plan, const Evaluation& e) {
     OrderedJson out = OrderedJson::array();
-    e.checks.for_each([&](const Check& c) { out.push_back(check_json(plan, e, c)); });
+    e.worst.for_each([&](const Check& c) { out.push_back(check_json(plan, e, c)); });
+    return out;
+}
+
+/// The row with least to spare of those that measuring error touches.
+inline OrderedJson worst_json(const Evaluation& e) {
+    OrderedJson out = nullptr;
+    for (const Check& c : e.closest) {
+        if (!c.at_worst) continue;
+        out = OrderedJson::object();
+        out["check_id"] = std::string(info(c.id).key);
+        out["value"] = json_number(c.value);
+        if (c.spoiler != k_no_spoiler) out["measurement"] = e.spoilers[static_cast<std::size_t>(c.spoiler)];
+        break;
+    }
+    return out;
+}
+
+inline OrderedJson redundancy_json(const Plan& plan, const Evaluation& e) {
+    OrderedJson out = OrderedJson::array();
+    for (const Outcome& o : e.guys_lost) out.push_back(outcome_json(plan, e, o));
     return out;
 }
 
@@ -136,6 +160,11 @@ inline OrderedJson checks_json(const Plan& plan, const Evaluation& e) {
     out["states"]["loaded"] = detail::outcome_json(plan, e, holding);
     out["cases"] = OrderedJson::array();
     for (const Outcome& o : e.outcomes) out["cases"].push_back(detail::outcome_json(plan, e, o));
+    out["collapse_factor"] = json_number(e.load_limit.collapse_factor);
+    if (e.load_limit.goes_slack) out["first_slack_factor"] = json_number(e.load_limit.first_slack_factor);
+    out["goes_toward"] = json_point(e.load_limit.goes_toward);
+    out["redundancy"] = detail::redundancy_json(plan, e);
+    if (OrderedJson worst = detail::worst_json(e); !worst.is_null()) out["worst"] = std::move(worst);
     out["checks"] = detail::checks_json(plan, e);
     return json_text(out, 2) + "\n";
 }

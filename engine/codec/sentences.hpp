@@ -71,7 +71,11 @@ inline void capitalise(std::string& sentence) {
     if (!sentence.empty() && sentence[0] >= 'a' && sentence[0] <= 'z') sentence[0] = static_cast<char>(sentence[0] - 'a' + 'A');
 }
 
-inline std::string rope_name(const Plan& plan, const Case& c) { return c.rope < plan.ropes.size() ? plan.ropes[c.rope].name : ""; }
+/// The rope or guy a case is about.
+inline std::string part_name(const Plan& plan, const Case& c) {
+    if (c.id == CaseId::GuyLost) return c.part < plan.guys.size() ? plan.guys[c.part].name : "";
+    return c.part < plan.ropes.size() ? plan.ropes[c.part].name : "";
+}
 
 /// Where a check measures from the edge line: the sign differs, see check_drawing().
 inline std::string edge_text(const Language& words, const Check& c) {
@@ -101,31 +105,61 @@ inline std::string edge_text(const Language& words, const Check& c) {
 
 /// "one rope takes all: main"
 [[nodiscard]] inline std::string case_name(const Language& words, const Plan& plan, const Case& c) {
-    return detail::filled(words.of(c.id).name, {{"{name}", detail::rope_name(plan, c)}});
+    return detail::filled(words.of(c.id).name, {{"{name}", detail::part_name(plan, c)}});
 }
 
 /// "when rope main takes all"; nothing for a check of the drawing.
 [[nodiscard]] inline std::string case_phrase(const Language& words, const Plan& plan, const Evaluation& e, const Check& c) {
     if (c.case_index == k_no_case) return "";
     const Case& setup = e.outcomes[static_cast<std::size_t>(c.case_index)].setup;
-    return detail::filled(words.of(setup.id).when, {{"{name}", detail::rope_name(plan, setup)}});
+    return detail::filled(words.of(setup.id).when, {{"{name}", detail::part_name(plan, setup)}});
 }
 
-/// One plain sentence: subject, value, limit, case.
+/// What the plan calls the number at `path`, for people: "guys[1].bearing_deg" of a guy named left is "left: bearing_deg".
+[[nodiscard]] inline std::string measurement_name(const Plan& plan, std::string_view path) {
+    const auto named = [&](std::string_view list, const auto& items) -> std::string {
+        const std::size_t at = list.size() + 1;
+        if (!path.starts_with(list) || path.size() <= at || path[list.size()] != '[') return {};
+        const auto index = static_cast<std::size_t>(path[at] - '0');
+        const std::size_t key = path.find("].");
+        return index < items.size() && key != std::string_view::npos ? items[index].name + ": " + std::string(path.substr(key + 2)) : std::string();
+    };
+    std::string name = named("guys", plan.guys);
+    if (name.empty()) name = named("ropes", plan.ropes);
+    return name.empty() ? std::string(path) : name;
+}
+
+namespace detail {
+
+inline std::string_view form_of(const CheckWords& w, const Check& c) {
+    if (c.at_worst && c.status == CheckStatus::Caution && !w.could.empty()) return w.could;
+    return c.status == CheckStatus::Pass ? w.pass : c.status == CheckStatus::Caution ? w.caution : w.fail;
+}
+
+/// "This is the worst within measuring error, ..." after a sentence that does not say so itself.
+inline std::string worst_text(const Language& words, const Plan& plan, const Evaluation& e, const Check& c) {
+    if (!c.at_worst || !c.has_margin || !words.of(c.id).could.empty()) return {};
+    const auto spoiler = static_cast<std::size_t>(c.spoiler);
+    if (c.spoiler == k_no_spoiler || spoiler >= e.spoilers.size()) return std::string(words.at_worst);
+    return filled(words.at_worst_of, {{"{what}", measurement_name(plan, e.spoilers[spoiler])}});
+}
+
+}  // namespace detail
+
+/// One plain sentence: subject, value, limit, case; and a second one where measuring error is in it.
 [[nodiscard]] inline std::string sentence(const Language& words, const Plan& plan, const Evaluation& e, const Check& c) {
-    const CheckWords& w = words.of(c.id);
-    const std::string_view form = c.status == CheckStatus::Pass ? w.pass : c.status == CheckStatus::Caution ? w.caution : w.fail;
     const std::string name = subject_name(words, plan, c);
     const bool one_of_several_legs = info(c.id).subject == Subject::Leg && !name.empty();
     const detail::ValueAndLimit numbers = detail::value_and_limit(c);
-    std::string out = detail::filled(form, {{"{name}", name},
-                                            {"{leg}", one_of_several_legs ? detail::filled(words.leg_prefix, {{"{n}", name}}) : ""},
-                                            {"{value}", numbers.value},
-                                            {"{limit}", numbers.limit},
-                                            {"{edge}", detail::edge_text(words, c)},
-                                            {"{when}", case_phrase(words, plan, e, c)}});
+    std::string out = detail::filled(detail::form_of(words.of(c.id), c),
+                                     {{"{name}", name},
+                                      {"{leg}", one_of_several_legs ? detail::filled(words.leg_prefix, {{"{n}", name}}) : ""},
+                                      {"{value}", numbers.value},
+                                      {"{limit}", numbers.limit},
+                                      {"{edge}", detail::edge_text(words, c)},
+                                      {"{when}", case_phrase(words, plan, e, c)}});
     detail::capitalise(out);
-    return out;
+    return out.empty() ? out : out + detail::worst_text(words, plan, e, c);
 }
 
 }  // namespace guywright

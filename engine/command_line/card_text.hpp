@@ -17,7 +17,7 @@ inline std::string heading(std::string_view words) { return "\n" + std::string(w
 /// The sentences of every row with this status, leaving out the one already told.
 inline std::string sentences_of(const CardView& v, CheckStatus status, const Check* told) {
     std::string out;
-    v.e.checks.for_each([&](const Check& c) {
+    v.e.worst.for_each([&](const Check& c) {
         const bool same = told != nullptr && c.id == told->id && c.subject == told->subject;
         if (c.status == status && !same) out += wrapped(sentence(v.words, v.plan, v.e, c), "  - ");
     });

@@ -57,11 +57,10 @@ inline double balance_N(const Model& model, const Pulls& pulls) {
     return std::isfinite(sum) ? std::max(k_residual_share * force_N, rounding_N) : std::nan("");
 }
 
-/// How well a step did: what the energy really lost, as a share of what the quadratic model promised. Near the answer the
-/// energy's change drowns in round-off: there the out-of-balance force decides.
-inline double step_quality(const Local& here, const Local& next, double predicted_J) {
-    const double noise_J = 1e-10 * (std::abs(here.energy_J) + std::abs(next.energy_J));
-    if (predicted_J > noise_J) return (here.energy_J - next.energy_J) / predicted_J;
+/// How well a step did: what the energy really lost, as a share of what the quadratic model promised. Where even the change by
+/// itself drowns in rounding, the out-of-balance force decides.
+inline double step_quality(const Local& here, const Local& next, double predicted_J, const EnergyChange& real) {
+    if (predicted_J > real.rounding_J) return -real.change_J / predicted_J;
     return glm::dot(next.gradient_N, next.gradient_N) < glm::dot(here.gradient_N, here.gradient_N) ? 0.5 : 0.0;
 }
 
@@ -112,7 +111,7 @@ inline bool is_saddle(const Local& here) {
 [[nodiscard]] inline Equilibrium solve_equilibrium(const Model& model, const Pulls& pulls, Vec3 start_m) {
     const double enough_N = detail::balance_N(model, pulls);
     const double farthest_m = k_collapse_share * model.shortest_leg_m;
-    double radius_m = 0.1 * model.shortest_leg_m;
+    double radius_m = k_first_radius_share * model.shortest_leg_m;
     Vec3 head_m = start_m;
     Local here = local_at(model, pulls, head_m);
     for (int i = 0; i < k_max_iterations; ++i) {
@@ -122,7 +121,7 @@ inline bool is_saddle(const Local& here) {
         const Vec3 next_m = turn_about_feet(model, head_m, step_m);
         const Local next = local_at(model, pulls, next_m);
         const double predicted_J = -(glm::dot(here.gradient_N, step_m) + 0.5 * glm::dot(step_m, here.hessian_N_m * step_m));
-        const double quality = detail::step_quality(here, next, predicted_J);
+        const double quality = detail::step_quality(here, next, predicted_J, energy_change(model, pulls, head_m, next_m - head_m));
         radius_m = detail::next_radius(radius_m, glm::length(step_m), quality);
         if (!(quality > 0.0)) continue;
         head_m = next_m;

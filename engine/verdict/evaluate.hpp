@@ -1,8 +1,6 @@
 #pragma once
-#include "engine/cases/build_cases.hpp"
-#include "engine/checks/case_checks.hpp"
-#include "engine/checks/drawing_checks.hpp"
-#include "engine/model/build_model.hpp"
+#include "engine/cases/load_limit.hpp"
+#include "engine/margins/error_sweep.hpp"
 #include "engine/plan/find_faults.hpp"
 
 namespace guywright {
@@ -13,33 +11,50 @@ enum class Verdict : unsigned char { NotChecked, Go, NoGo };
 /// they show what the starting values would give, and the verdict stays NotChecked.
 struct Evaluation {
     Verdict verdict = Verdict::NotChecked;
+    bool error_swept = false;                ///< the box of measuring errors was looked at to the end
     InputFaults faults;                      ///< inputs that cannot be used
     std::vector<std::string> not_measured;   ///< inputs still missing
     Model model;
-    Bounded<Outcome, k_max_cases> outcomes;  ///< [0] as rigged, [1] holding
-    CheckTable checks;
-    std::vector<Check> closest;              ///< every row with a margin or a failure, worst first
+    Outcomes outcomes;                       ///< [k_rigged], [k_holding], ...
+    Bounded<Outcome, k_max_guys> guys_lost;  ///< holding without each guy in turn
+    LoadLimit load_limit;                    ///< of the holding case
+    CheckTable checks;                       ///< at the measured values
+    CheckTable worst;                        ///< at the worst of measuring error
+    std::vector<std::string> spoilers;       ///< paths of measurements, by Check::spoiler
+    std::vector<Check> closest;              ///< rows of `worst` with a margin or a failure, the worst first
 };
-
-inline constexpr std::size_t k_rigged = 0, k_holding = 1;
 
 namespace detail {
 
-/// Ropes load a rig as it stands: the search starts from where the head rests as rigged, or, for a rope let go, as held. A
-/// few rigs in ten thousand, with slack guys, have two resting places; from there the one that loading leads to is found.
-inline void solve_cases(Evaluation& e, const Plan& plan) {
-    Vec3 rigged_m = e.model.drawn_head_m, held_m = rigged_m;
-    for (const Case& setup : build_cases(e.model, plan.actions)) {
-        e.outcomes.push_back(solve_case(e.model, setup, setup.starts_held ? held_m : rigged_m));
-        const Equilibrium& latest = e.outcomes[e.outcomes.size() - 1].equilibrium;
-        if (latest.status != SolveStatus::Solved) continue;
-        if (setup.id == CaseId::Rigged) rigged_m = held_m = latest.head_m;
-        if (setup.id == CaseId::Holding) held_m = latest.head_m;
+/// The loss of each guy in turn. Reported; judged where the plan wants it.
+inline void lose_each_guy(Evaluation& e, const Plan& plan) {
+    const Outcome& holding = e.outcomes[k_holding];
+    const Vec3 start_m = holding.equilibrium.status == SolveStatus::Solved ? holding.equilibrium.head_m : e.model.drawn_head_m;
+    for (std::size_t i = 0; i < e.model.guys.size(); ++i) {
+        const Model left = without_guy(e.model, i);
+        e.guys_lost.push_back(solve_case(left, guy_lost_case(holding.setup, i), start_m));
+        read_angles(left, e.guys_lost[i]);
+        if (!plan.actions.guy_loss_must_hold) continue;
+        CheckTable table;
+        check_forces(table, plan, left, e.guys_lost[i], k_no_case);
+        bool holds = true;
+        table.for_each([&](const Check& c) { holds = holds && c.status != CheckStatus::Fail; });
+        e.checks.add(yes_no_check(CheckId::GuyLost, i, holds ? CheckStatus::Pass : CheckStatus::Fail, 0.0, 0.0, k_no_case));
+    }
+}
+
+inline void check_all(Evaluation& e, const Plan& plan) {
+    check_drawing(e.checks, plan, e.model);
+    for (std::size_t i = 0; i < e.outcomes.size(); ++i) {
+        read_angles(e.model, e.outcomes[i]);
+        check_forces(e.checks, plan, e.model, e.outcomes[i], static_cast<int>(i));
+        check_angles(e.checks, plan, e.model, e.outcomes[i], static_cast<int>(i));
     }
 }
 
 inline void rank_checks(Evaluation& e) {
-    e.checks.for_each([&](const Check& c) {
+    e.closest.clear();
+    e.worst.for_each([&](const Check& c) {
         if (c.has_margin || c.status == CheckStatus::Fail) e.closest.push_back(c);
     });
     // a failure first; among failures one without an answer or without a foot on the ground before a broken limit
@@ -49,11 +64,19 @@ inline void rank_checks(Evaluation& e) {
     std::stable_sort(e.closest.begin(), e.closest.end(), [&](const Check& a, const Check& b) { return key(a) < key(b); });
 }
 
+/// NO-GO as soon as a rule is broken; GO only once nothing is left to look at.
+inline void conclude(Evaluation& e) {
+    rank_checks(e);
+    const bool broken = !e.closest.empty() && e.closest[0].status == CheckStatus::Fail;
+    if (!e.not_measured.empty()) e.verdict = Verdict::NotChecked;
+    else if (broken) e.verdict = Verdict::NoGo;
+    else e.verdict = e.error_swept ? Verdict::Go : Verdict::NotChecked;
+}
+
 }  // namespace detail
 
-/// The whole way from plan to verdict, at the measured values. GO only where every input is there and sound, every case
-/// has an answer, and no rule is broken.
-inline Evaluation evaluate(const Plan& plan) {
+/// From plan to verdict at the measured values alone: NO-GO or, since measuring error is still to come, NOT CHECKED.
+inline Evaluation evaluate_as_measured(const Plan& plan) {
     Evaluation e;
     e.faults = find_faults(plan);
     e.not_measured = plan.not_measured;
@@ -62,17 +85,38 @@ inline Evaluation evaluate(const Plan& plan) {
     e.faults = std::move(built.faults);
     if (!e.faults.empty()) return e;
     e.model = built.model;
-    detail::solve_cases(e, plan);
-    check_drawing(e.checks, plan, e.model);
-    for (std::size_t i = 0; i < e.outcomes.size(); ++i) {
-        read_angles(e.model, e.outcomes[i]);
-        check_forces(e.checks, plan, e.model, e.outcomes[i], static_cast<int>(i));
-        check_angles(e.checks, plan, e.model, e.outcomes[i], static_cast<int>(i));
+    solve_cases(e.model, build_cases(e.model, plan.actions), e.outcomes);
+    detail::check_all(e, plan);
+    detail::lose_each_guy(e, plan);
+    const Equilibrium& rigged = e.outcomes[k_rigged].equilibrium;
+    if (rigged.status == SolveStatus::Solved) {
+        e.load_limit = find_load_limit(e.model, e.outcomes[k_holding].setup.pulls, rigged.head_m);
+        // it may stand as rigged and under the whole load, and fall on the way there
+        if (e.load_limit.collapse_factor < 1.0)
+            e.checks.add({CheckId::Standing, 0, CheckStatus::Fail, 0.0, 0.0, true, -1.0, static_cast<int>(k_holding)});
     }
-    detail::rank_checks(e);
-    if (!e.not_measured.empty()) return e;
-    const bool broken = !e.closest.empty() && e.closest[0].status == CheckStatus::Fail;
-    e.verdict = broken ? Verdict::NoGo : Verdict::Go;
+    e.worst = e.checks;
+    detail::conclude(e);
+    return e;
+}
+
+/// Takes in what a sweep has found so far, and gives the verdict that follows from it.
+inline void take_in(Evaluation& e, const ErrorSweep& sweep) {
+    e.error_swept = sweep.done();
+    e.worst = e.checks;
+    e.spoilers = sweep.paths();
+    sweep.worst().for_each([&](const Check& c) { e.worst.add(c); });
+    detail::conclude(e);
+}
+
+/// The whole way from plan to verdict. GO only where every input is there and sound, every case has an answer, and no rule
+/// is broken, at the measured values and, for forces, stability, feet and strength, over the whole box of measuring errors.
+inline Evaluation evaluate(const Plan& plan) {
+    Evaluation e = evaluate_as_measured(plan);
+    if (e.outcomes.empty() || !e.not_measured.empty()) return e;
+    ErrorSweep sweep(plan, e.model, e.outcomes, e.checks);
+    while (!sweep.done()) sweep.advance(k_box_points);
+    take_in(e, sweep);
     return e;
 }
 

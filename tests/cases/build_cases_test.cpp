@@ -22,7 +22,7 @@ Cases cases_of(const Plan& p) {
 
 const Case& find(const Cases& cases, CaseId id, std::size_t rope = 0) {
     for (const Case& c : cases)
-        if (c.id == id && c.rope == rope) return c;
+        if (c.id == id && c.part == rope) return c;
     FAIL("no such case");
     return cases[0];
 }
@@ -34,7 +34,7 @@ std::vector<CaseId> ids(const Cases& cases) {
 }
 
 Plan two_ropes() {
-    Plan p = support::sound_plan();
+    Plan p = support::usual_plan();
     p.ropes.push_back(p.ropes[0]);
     p.ropes[1].name = "second";
     p.ropes[0].share = 0.7;
@@ -47,24 +47,24 @@ Plan two_ropes() {
 
 TEST_CASE("cases: which there are, rigged and holding first") {
     using enum CaseId;
-    CHECK(ids(cases_of(support::sound_plan())) ==
-          std::vector{Rigged, Holding, Raising, Lowering, Arrest, SwingLeft, SwingRight, Outward, HaulReleased});
-    Plan still = support::sound_plan();
+    CHECK(ids(cases_of(support::usual_plan())) ==
+          std::vector{Rigged, Holding, Raising, Lowering, HeldHigh, HeldLow, Arrest, ArrestRunning, ArrestSwingLeft, ArrestSwingRight, SwingLeft, SwingRight, Outward, HaulReleased});
+    Plan still = support::usual_plan();
     still.actions.swing_deg = still.actions.outward_deg = 0.0;
     still.ropes[0].haul.reset();
-    CHECK(ids(cases_of(still)) == std::vector{Rigged, Holding, Raising, Lowering, Arrest});
-    CHECK(ids(cases_of(two_ropes())) == std::vector{Rigged, Holding, Raising, Lowering, Arrest, SwingLeft, SwingRight, Outward,
+    CHECK(ids(cases_of(still)) == std::vector{Rigged, Holding, Raising, Lowering, HeldHigh, HeldLow, Arrest, ArrestRunning});
+    CHECK(ids(cases_of(two_ropes())) == std::vector{Rigged, Holding, Raising, Lowering, HeldHigh, HeldLow, Arrest, ArrestRunning, ArrestSwingLeft, ArrestSwingRight, SwingLeft, SwingRight, Outward,
                                                     OneRopeTakesAll, HaulReleased, OneRopeTakesAll});
 }
 
 TEST_CASE("cases: four hauled ropes fill the list and fit") {
-    Plan p = support::sound_plan();
+    Plan p = support::usual_plan();
     for (int i = 1; i < 4; ++i) p.ropes.push_back(p.ropes[0]);
     CHECK(cases_of(p).size() == k_max_cases);
 }
 
 TEST_CASE("as rigged no rope pulls") {
-    const Cases cases = cases_of(support::sound_plan());
+    const Cases cases = cases_of(support::usual_plan());
     CHECK(cases[0].pulls.empty());
     REQUIRE(cases[0].ropes.size() == 1);
     CHECK_FALSE(cases[0].ropes[0].loaded);
@@ -72,7 +72,7 @@ TEST_CASE("as rigged no rope pulls") {
 }
 
 TEST_CASE("holding: the load's weight on both sides") {
-    const Case c = find(cases_of(support::sound_plan()), CaseId::Holding);
+    const Case c = find(cases_of(support::usual_plan()), CaseId::Holding);
     CHECK_WITHIN(c.ropes[0].head_side_N, k_load_N, 1e-9);
     CHECK_WITHIN(c.ropes[0].haul_side_N, k_load_N, 1e-9);
     CHECK_WITHIN(c.ropes[0].path.wrap_rad, wrap_by_hand_rad(), 1e-12);
@@ -83,7 +83,7 @@ TEST_CASE("holding: the load's weight on both sides") {
 }
 
 TEST_CASE("raising: the edge adds its friction to the head side, the pulley's loss to the haul side") {
-    const Case c = find(cases_of(support::sound_plan()), CaseId::Raising);
+    const Case c = find(cases_of(support::usual_plan()), CaseId::Raising);
     const double head_N = k_load_N * std::exp(0.3 * wrap_by_hand_rad());
     CHECK_WITHIN(c.ropes[0].head_side_N, head_N, 1e-8);
     CHECK_WITHIN(c.ropes[0].haul_side_N, head_N / 0.9, 1e-8);
@@ -92,14 +92,14 @@ TEST_CASE("raising: the edge adds its friction to the head side, the pulley's lo
 }
 
 TEST_CASE("lowering: both friction losses the other way round") {
-    const Case c = find(cases_of(support::sound_plan()), CaseId::Lowering);
+    const Case c = find(cases_of(support::usual_plan()), CaseId::Lowering);
     const double head_N = k_load_N / std::exp(0.3 * wrap_by_hand_rad());
     CHECK_WITHIN(c.ropes[0].head_side_N, head_N, 1e-8);
     CHECK_WITHIN(c.ropes[0].haul_side_N, head_N * 0.9, 1e-8);
 }
 
 TEST_CASE("a rope clear of the edge loses nothing there, only in the pulley") {
-    Plan p = support::sound_plan();
+    Plan p = support::usual_plan();
     p.edge.face_deg = 60.0;
     const Cases cases = cases_of(p);
     REQUIRE(find(cases, CaseId::Raising).ropes[0].path.clear_of_edge);
@@ -111,7 +111,7 @@ TEST_CASE("a rope clear of the edge loses nothing there, only in the pulley") {
 }
 
 TEST_CASE("arrest: the dynamic factor on both sides, no relief from friction, arrest safety factors") {
-    Plan p = support::sound_plan();
+    Plan p = support::usual_plan();
     p.actions.dynamic_factor = 2.5;
     const Case c = find(cases_of(p), CaseId::Arrest);
     CHECK_WITHIN(c.ropes[0].head_side_N, 2.5 * k_load_N, 1e-8);
@@ -121,7 +121,7 @@ TEST_CASE("arrest: the dynamic factor on both sides, no relief from friction, ar
 }
 
 TEST_CASE("swing and outward pull: the action is added to the rope's own") {
-    Plan p = support::sound_plan();
+    Plan p = support::usual_plan();
     p.edge.face_deg = 60.0;   // clear of the edge: the direction shows in the pull itself
     p.ropes[0].swing_deg = 3.0;
     p.actions = {2.0, 10.0, 5.0};
@@ -154,7 +154,7 @@ TEST_CASE("shares: each rope carries its own part while both hold") {
 }
 
 TEST_CASE("haul released: that rope is gone from the head, the other stays; it starts from the held position") {
-    const Case one = find(cases_of(support::sound_plan()), CaseId::HaulReleased);
+    const Case one = find(cases_of(support::usual_plan()), CaseId::HaulReleased);
     CHECK(one.pulls.empty());
     CHECK(one.starts_held);
     const Case two = find(cases_of(two_ropes()), CaseId::HaulReleased);
@@ -164,7 +164,7 @@ TEST_CASE("haul released: that rope is gone from the head, the other stays; it s
 }
 
 TEST_CASE("tied off at the head: no haul side in any case, raising and lowering keep the edge's friction") {
-    Plan p = support::sound_plan();
+    Plan p = support::usual_plan();
     p.ropes[0].haul.reset();
     for (const Case& c : cases_of(p)) {
         CHECK(c.pulls.size() == (c.id == CaseId::Rigged ? 0u : 1u));

@@ -27,7 +27,7 @@ Outcome solved(const Model& m, const Plan& p, CaseId id) {
 }
 
 Plan skewed_plan() {
-    Plan p = support::sound_plan();
+    Plan p = support::usual_plan();
     p.frame.legs[0].foot_m = {-2.1, 0.2, 0.1};
     p.frame.lean_bearing_deg = 8.0;
     p.guys[1].bearing_deg = 70.0;

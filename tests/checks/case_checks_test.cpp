@@ -10,7 +10,7 @@ namespace {
 
 /// A holding outcome of a sound plan with round strengths, to be bent one number at a time.
 struct Bench {
-    Plan plan = support::sound_plan();
+    Plan plan = support::usual_plan();
     Model model;
     Outcome outcome;
 

@@ -13,7 +13,7 @@ TEST_CASE("check table: every id at its place, keys all different, a unit or non
         CHECK(keys.insert(k_checks[i].key).second);
         CHECK_FALSE(k_checks[i].source.empty());
     }
-    CHECK(static_cast<std::size_t>(CheckId::FootTies) + 1 == k_check_count);
+    CHECK(static_cast<std::size_t>(CheckId::GuyLost) + 1 == k_check_count);
 }
 
 TEST_CASE("limit_check: a most - at the limit it is kept, above it is broken") {

@@ -5,7 +5,7 @@
 
 using namespace guywright;
 using support::guy;
-using support::sound_plan;
+using support::usual_plan;
 
 namespace {
 
@@ -26,7 +26,7 @@ CheckStatus status(const Plan& p, CheckId id, std::size_t subject = 0) {
 
 /// An upright leg: a guy's angle to it is what its inclination leaves of 90 degrees.
 Plan upright(std::vector<GuyPlan> guys) {
-    Plan p = sound_plan();
+    Plan p = usual_plan();
     p.frame.lean_deg = 0.0;
     p.guys = std::move(guys);
     return p;
@@ -61,7 +61,7 @@ TEST_CASE("guy angle: NO-GO under 30, caution under 45, at the limit kept") {
 }
 
 TEST_CASE("guy angle: the lean counts, and every guy is judged by itself") {
-    Plan p = sound_plan();   // leans 22 forward
+    Plan p = usual_plan();   // leans 22 forward
     p.guys = {guy("back", 180, 39), guy("front", 0, 70), guy("steep", 180, 37.5)};
     CHECK(status(p, CheckId::GuyAngle, 0) == CheckStatus::Fail);      // 90 - 22 - 39 = 29
     CHECK(status(p, CheckId::GuyAngle, 1) == CheckStatus::Caution);   // 90 + 22 - 70 = 42
@@ -92,7 +92,7 @@ TEST_CASE("bearing gap: one guy or none leaves the whole circle open") {
 }
 
 TEST_CASE("bearing gap: an anchor straight under the head lies on no bearing and closes no gap") {
-    Plan p = sound_plan();
+    Plan p = usual_plan();
     p.guys = {guy("right", 100, 40), guy("left", 260, 40), guy("plumb", 0, 40)};
     const Vec3 head_m = build_model(p).model.drawn_head_m;
     p.guys[2].anchor_m = Vec3(head_m.x, head_m.y, 0.0);
@@ -143,7 +143,7 @@ TEST_CASE("hanging: ground begins again where the opening ends") {
 }
 
 TEST_CASE("hanging: an anchor or a foot in the air is NO-GO and named") {
-    Plan p = sound_plan();
+    Plan p = usual_plan();
     CHECK(status(p, CheckId::AnchorHangs, 0) == CheckStatus::Pass);
     p.guys[1].anchor_m = Vec3(0.4, -3, 0);
     CHECK(status(p, CheckId::AnchorHangs, 1) == CheckStatus::Fail);
@@ -154,7 +154,7 @@ TEST_CASE("hanging: an anchor or a foot in the air is NO-GO and named") {
 }
 
 TEST_CASE("edge zone: a foot nearer than 2 m cautions") {
-    Plan p = sound_plan();
+    Plan p = usual_plan();
     p.frame.legs[0].foot_m.x = -2.0;
     CHECK(status(p, CheckId::EdgeZone) == CheckStatus::Pass);
     p.frame.legs[0].foot_m.x = -1.99;
@@ -173,7 +173,7 @@ TEST_CASE("every limit: loosened it cautions by its own row, at or within common
         const detail::LimitRule& rule = k_limit_rules[i];
         CAPTURE(std::string(rule.key));
         const double usual = Limits{}.*rule.value;
-        Plan p = sound_plan();
+        Plan p = usual_plan();
         CHECK(drawn(p).find(CheckId::LimitLoosened, i) == nullptr);
         p.limits.*rule.value = rule.lower_is_looser ? usual * 0.99 : usual * 1.01;
         REQUIRE(drawn(p).find(CheckId::LimitLoosened, i) != nullptr);

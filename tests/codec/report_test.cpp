@@ -46,7 +46,7 @@ TEST_CASE("write_report: the verdict, the states and every case of a sound rig")
 }
 
 TEST_CASE("write_report: utilisation is force over what the weakest part may carry in that case") {
-    Plan p = support::sound_plan();
+    Plan p = support::usual_plan();
     p.guys[0].anchor_strength_kN = 1.0;   // weaker than the cord
     OrderedJson r = report_of(p);
     const double static_kN = r["states"]["loaded"]["guys"][0]["tension_kN"].get<double>();
@@ -71,7 +71,7 @@ TEST_CASE("write_report: each check with its sentence, status and source; NO-GO 
 }
 
 TEST_CASE("write_report: a case without equilibrium shows no number of its own") {
-    Plan p = support::sound_plan();
+    Plan p = support::usual_plan();
     p.guys.resize(1);
     OrderedJson r = report_of(p);
     CHECK(r["verdict"] == "NO-GO");

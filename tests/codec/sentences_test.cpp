@@ -12,7 +12,7 @@ using namespace guywright;
 
 namespace {
 
-std::string told(const Check& c, const Plan& plan = support::sound_plan()) { return sentence(k_english, plan, evaluate(plan), c); }
+std::string told(const Check& c, const Plan& plan = support::usual_plan()) { return sentence(k_english, plan, evaluate(plan), c); }
 
 }  // namespace
 
@@ -41,7 +41,7 @@ TEST_CASE("sentence: value and limit never read the same when they are not") {
 }
 
 TEST_CASE("sentence: legs are numbered where there are several; names are put in as they are") {
-    Plan p = support::sound_plan();
+    Plan p = support::usual_plan();
     p.guys[0].name = "{value} {when}";
     CHECK(told(limit_check(CheckId::GuyStrength, 0, 1.0, 2.0, 1), p).starts_with("Guy {value} {when} carries 1.00 kN"));
     const Evaluation one_leg = evaluate(p);

@@ -74,7 +74,7 @@ TEST_CASE("card_text: what is not measured is listed, and no result is shown") {
 }
 
 TEST_CASE("card_text: a rig that falls shows no force of that case") {
-    Plan p = support::sound_plan();
+    Plan p = support::usual_plan();
     p.guys.resize(1);
     const std::string card = card_of(p);
     CHECK(card.starts_with("NO-GO"));
@@ -82,7 +82,7 @@ TEST_CASE("card_text: a rig that falls shows no force of that case") {
 }
 
 TEST_CASE("card_text: fits 100 columns, whatever the names and the forces") {
-    Plan p = support::sound_plan();
+    Plan p = support::usual_plan();
     const std::string wide(k_longest_name, 'W');
     p.title = std::string(2 * k_longest_name, 'T');
     p.ropes[0].load_kg = 2000.0;

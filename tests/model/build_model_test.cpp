@@ -3,7 +3,7 @@
 #include "tests/support/within.hpp"
 
 using namespace guywright;
-using support::sound_plan;
+using support::usual_plan;
 
 namespace {
 
@@ -21,7 +21,7 @@ double drawn_tension_N(const Model& m, std::size_t i) {
 }  // namespace
 
 TEST_CASE("build_model: the leg in SI, half its weight at the head") {
-    Plan p = sound_plan();
+    Plan p = usual_plan();
     p.frame.legs[0] = {{-2.0, 0.1, 0.2}, 2.5, 18000.0, 22.0, 8.0, true};
     const Model m = built(p);
     REQUIRE(m.legs.size() == 1);
@@ -36,7 +36,7 @@ TEST_CASE("build_model: the leg in SI, half its weight at the head") {
 }
 
 TEST_CASE("build_model: a guy carries its pretension at the head as drawn, whatever its parts") {
-    Plan p = sound_plan();
+    Plan p = usual_plan();
     p.guys[0].pretension_kN = 0.85;
     p.guys[0].EA_kN = 12.0;
     p.guys[1].pretension_kN = 0.0;
@@ -48,7 +48,7 @@ TEST_CASE("build_model: a guy carries its pretension at the head as drawn, whate
 }
 
 TEST_CASE("build_model: an anchor by bearing and inclination, or by its position instead") {
-    Plan p = sound_plan();
+    Plan p = usual_plan();
     const Vec3 head_m = built(p).drawn_head_m;
     p.guys[0].bearing_deg = 135.0;
     p.guys[0].inclination_deg = 45.0;
@@ -61,7 +61,7 @@ TEST_CASE("build_model: an anchor by bearing and inclination, or by its position
 }
 
 TEST_CASE("build_model: the rope's share of the load, its haul point and where it crosses the edge") {
-    Plan p = sound_plan();
+    Plan p = usual_plan();
     p.ropes[0].share = 0.4;
     p.ropes[0].swing_deg = 10.0;
     p.ropes[0].haul = Haul{90.0, 6.0, 0.7};
@@ -77,13 +77,13 @@ TEST_CASE("build_model: the rope's share of the load, its haul point and where i
 }
 
 TEST_CASE("build_model: without swing the rope crosses the edge straight ahead of the head") {
-    Plan p = sound_plan();
+    Plan p = usual_plan();
     p.frame.legs[0].foot_m.y = 0.7;
     CHECK_WITHIN(built(p).ropes[0].edge_y_m, 0.7, 1e-15);
 }
 
 TEST_CASE("build_model: a face past vertical pulls as a vertical one") {
-    Plan p = sound_plan();
+    Plan p = usual_plan();
     p.edge.face_deg = 115.0;
     CHECK_WITHIN(built(p).face_rad, k_pi / 2.0, 1e-15);
     p.edge.face_deg = 60.0;
@@ -91,7 +91,7 @@ TEST_CASE("build_model: a face past vertical pulls as a vertical one") {
 }
 
 TEST_CASE("build_model: legs that do not meet, or feet in one line, are a fault that names the legs") {
-    Plan p = sound_plan();
+    Plan p = usual_plan();
     p.frame.kind = FrameKind::AFrame;
     p.frame.legs = {LegPlan{.foot_m = {-2, -3, 0}}, LegPlan{.foot_m = {-2, 3, 0}}};
     p.feet.resize(2);
@@ -105,7 +105,7 @@ TEST_CASE("build_model: legs that do not meet, or feet in one line, are a fault 
 }
 
 TEST_CASE("build_model: an A-frame leans about the line of its feet, to the side of the bearing") {
-    Plan p = sound_plan();
+    Plan p = usual_plan();
     p.frame.kind = FrameKind::AFrame;
     p.frame.legs = {LegPlan{.foot_m = {-2, -0.9, 0}, .length_m = 1.5}, LegPlan{.foot_m = {-2, 0.9, 0}, .length_m = 1.5}};
     p.feet.resize(2);
@@ -122,7 +122,7 @@ TEST_CASE("build_model: an A-frame leans about the line of its feet, to the side
 
 TEST_CASE("build_model: a tripod's head is at its three lengths, above, with feet at any heights") {
     const Vec3 head{-0.3, 0.2, 2.4};
-    Plan p = sound_plan();
+    Plan p = usual_plan();
     p.frame.kind = FrameKind::Tripod;
     p.frame.legs.clear();
     for (const Vec3 foot_m : {Vec3(-1.5, 0.8, 0.1), Vec3(-1.4, -0.9, 0.0), Vec3(0.9, 0.1, -1.2)})
@@ -134,7 +134,7 @@ TEST_CASE("build_model: a tripod's head is at its three lengths, above, with fee
 }
 
 TEST_CASE("build_model: an inclination to an anchor at or above the head is a fault that says so, for every such guy") {
-    Plan p = sound_plan();
+    Plan p = usual_plan();
     p.guys[0].anchor_height_m = 2.6;
     p.guys[2].anchor_height_m = 40.0;
     const BuiltModel b = build_model(p);
@@ -146,7 +146,7 @@ TEST_CASE("build_model: an inclination to an anchor at or above the head is a fa
 }
 
 TEST_CASE("build_model: a guy without length and a haul point at the head are faults") {
-    Plan p = sound_plan();
+    Plan p = usual_plan();
     const Vec3 head_m = built(p).drawn_head_m;
     p.guys[1].anchor_m = head_m + Vec3(0.0005, 0, 0);
     p.ropes[0].haul = Haul{0.0, 0.0, head_m.z};

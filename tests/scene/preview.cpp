@@ -162,7 +162,7 @@ scene::Look night() {
 
 using support::guy;
 
-Plan sound() { return support::sound_plan(); }
+Plan sound() { return support::usual_plan(); }
 
 Plan upright() {
     Plan p = sound();
@@ -260,7 +260,7 @@ std::vector<Shot> shots() {
     using scene::View;
     using Part = scene::Highlight::Part;
     return {{"sound", sound()},
-            {"sound_plan", sound(), View::PlanView},
+            {"usual_plan", sound(), View::PlanView},
             {"sound_side", sound(), View::Elevation},
             {"sound_behind", sound(), View::Free, {20, 25, 1}},
             {"sound_right", sound(), View::Free, {275, 12, 1}},

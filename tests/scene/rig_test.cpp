@@ -6,7 +6,7 @@ using namespace guywright;
 using namespace guywright::scene;
 
 TEST_CASE("rig: forces and head of the case that is shown") {
-    const Plan plan = support::sound_plan();
+    const Plan plan = support::usual_plan();
     const Evaluation e = evaluate(plan);
     const Rig rig = rig_of(plan, e, k_holding);
     REQUIRE(rig.has_forces);
@@ -25,7 +25,7 @@ TEST_CASE("rig: forces and head of the case that is shown") {
 }
 
 TEST_CASE("rig: no such case, or one without an answer: the geometry as drawn and no force") {
-    const Plan plan = support::sound_plan();
+    const Plan plan = support::usual_plan();
     Evaluation e = evaluate(plan);
     const Rig beyond = rig_of(plan, e, 99);
     e.outcomes[k_holding].equilibrium.status = SolveStatus::MaxIterations;
@@ -43,7 +43,7 @@ TEST_CASE("rig: no such case, or one without an answer: the geometry as drawn an
 
 TEST_CASE("rig: the load hangs along its pull from the head or the edge, above the rock") {
     for (const double face_deg : {30.0, 60.0, 90.0, 110.0}) {
-        Plan plan = support::sound_plan();
+        Plan plan = support::usual_plan();
         plan.edge.face_deg = face_deg;
         const Evaluation e = evaluate(plan);
         const RopeLine rope = rig_of(plan, e, 99).ropes.at(0);
@@ -55,7 +55,7 @@ TEST_CASE("rig: the load hangs along its pull from the head or the edge, above t
 }
 
 TEST_CASE("rig: a slack guy and a hanging anchor are told apart from sound ones") {
-    Plan plan = support::sound_plan();
+    Plan plan = support::usual_plan();
     plan.guys[1].anchor_m = Vec3{1.5, -2.0, 0.0};
     Evaluation e = evaluate(plan);
     REQUIRE(e.outcomes[k_holding].equilibrium.status == SolveStatus::Solved);
@@ -68,7 +68,7 @@ TEST_CASE("rig: a slack guy and a hanging anchor are told apart from sound ones"
 }
 
 TEST_CASE("rig: what cannot be drawn is left out and the rest is there") {
-    Plan plan = support::sound_plan();
+    Plan plan = support::usual_plan();
     plan.guys[0].anchor_height_m = 5.0;   // above the head: the inclination gives no anchor
     plan.guys[1].bearing_deg = NAN;
     plan.ropes[0].haul->distance_m = 1e7;
@@ -86,7 +86,7 @@ TEST_CASE("rig: what cannot be drawn is left out and the rest is there") {
 }
 
 TEST_CASE("rig: two ropes on one load show one load") {
-    Plan plan = support::sound_plan();
+    Plan plan = support::usual_plan();
     plan.ropes.push_back(plan.ropes[0]);
     plan.ropes[0].share = plan.ropes[1].share = 0.5;
     const Rig rig = rig_of(plan, evaluate(plan), k_holding);

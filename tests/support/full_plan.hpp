@@ -24,13 +24,4 @@ inline guywright::Plan full_plan() {
     return p;
 }
 
-/// A rig that is GO: the side guys far enough round that their anchors stand behind the edge.
-inline guywright::Plan go_plan() {
-    guywright::Plan p = sound_plan();
-    p.frame.legs[0].foot_m = {-2.8, 0.0, 0.0};
-    p.guys[1].bearing_deg = 70.0;
-    p.guys[2].bearing_deg = 290.0;
-    return p;
-}
-
 }  // namespace support

@@ -8,7 +8,7 @@
 
 using namespace guywright;
 using support::guy;
-using support::sound_plan;
+using support::usual_plan;
 using support::steep_plan;
 
 namespace {
@@ -33,7 +33,7 @@ bool cautions(const Evaluation& e, CheckId id) {
 
 /// The sound plan after one change.
 Evaluation changed(const std::function<void(Plan&)>& change) {
-    Plan p = sound_plan();
+    Plan p = usual_plan();
     change(p);
     return evaluate(p);
 }
@@ -51,7 +51,7 @@ void check_flips(CheckId reason, const std::function<void(Plan&)>& change) {
 }  // namespace
 
 TEST_CASE("a sound rig is GO: nothing broken, every case answered and stable") {
-    const Evaluation e = evaluate(sound_plan());
+    const Evaluation e = evaluate(usual_plan());
     CHECK(e.verdict == Verdict::Go);
     CHECK(e.faults.empty());
     CHECK(broken(e).empty());
@@ -62,7 +62,7 @@ TEST_CASE("a sound rig is GO: nothing broken, every case answered and stable") {
 }
 
 TEST_CASE("the closest margins come worst first") {
-    const Evaluation e = evaluate(sound_plan());
+    const Evaluation e = evaluate(usual_plan());
     REQUIRE(e.closest.size() > 3);
     for (std::size_t i = 1; i < e.closest.size(); ++i) CHECK(e.closest[i - 1].margin <= e.closest[i].margin);
     const Evaluation f = changed([](Plan& p) { p.guys[1].anchor_m = Vec3(0.4, -4, 0); });
@@ -74,11 +74,11 @@ TEST_CASE("leaning the leg onto the pull is what makes it: upright the same kit 
     const Evaluation upright = changed([](Plan& p) { p.frame.lean_deg = 0.0; });
     CHECK(cautions(upright, CheckId::AppliedForceAngle));
     CHECK(degrees(upright.outcomes[k_holding].applied_force_angle_rad) > 20.0);
-    CHECK(degrees(evaluate(sound_plan()).outcomes[k_holding].applied_force_angle_rad) < 7.0);
+    CHECK(degrees(evaluate(usual_plan()).outcomes[k_holding].applied_force_angle_rad) < 7.0);
     double most_upright_N = 0.0, most_sound_N = 0.0;
     for (std::size_t i = 0; i < 3; ++i) {
         most_upright_N = std::max(most_upright_N, upright.outcomes[k_holding].equilibrium.guy_tension_N[i]);
-        most_sound_N = std::max(most_sound_N, evaluate(sound_plan()).outcomes[k_holding].equilibrium.guy_tension_N[i]);
+        most_sound_N = std::max(most_sound_N, evaluate(usual_plan()).outcomes[k_holding].equilibrium.guy_tension_N[i]);
     }
     CHECK(most_upright_N > 2.0 * most_sound_N);
 }
@@ -152,7 +152,7 @@ TEST_CASE("NO-GO: a leg that falls, by its own name") {
 TEST_CASE("the steep rig of the trade's warnings is NO-GO") { CHECK(evaluate(steep_plan()).verdict == Verdict::NoGo); }
 
 TEST_CASE("an input not yet measured: NOT CHECKED, whether it would be GO or NO-GO, with the figures it would have") {
-    for (const Plan& start : {sound_plan(), steep_plan()}) {
+    for (const Plan& start : {usual_plan(), steep_plan()}) {
         Plan p = start;
         p.not_measured = {"edge.face_deg"};
         const Evaluation e = evaluate(p);
@@ -188,7 +188,7 @@ TEST_CASE("a loosened limit lets more pass and always cautions") {
     });
     CHECK(e.verdict == Verdict::Go);
     CHECK(cautions(e, CheckId::LimitLoosened));
-    CHECK_FALSE(cautions(evaluate(sound_plan()), CheckId::LimitLoosened));
+    CHECK_FALSE(cautions(evaluate(usual_plan()), CheckId::LimitLoosened));
 }
 
 TEST_CASE("a slack guy cautions and does not forbid while the head stands") {

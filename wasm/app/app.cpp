@@ -15,6 +15,9 @@ namespace {
 
 using Json = nlohmann::ordered_json;
 
+/// Of a frame's 16.7 ms: drawing needs the rest on a slow device.
+constexpr double k_checking_ms = 8.0;
+
 Json box_json(const widgets::Box& b, float scale) {
     return {{"x", b.x * scale}, {"y", b.y * scale}, {"width", b.w * scale}, {"height", b.h * scale}};
 }
@@ -45,9 +48,10 @@ void App::draw(const View& view, const Fonts& fonts) {
     widgets::Ui ui{*ImGui::GetWindowDrawList(), fonts, widgets::theme(state_.theme), mirror_, hand_, cut_, wishes};
     screens::draw_screen(ui, state_, view);
     end_canvas();
-    for (const Command& wish : wishes) apply(state_, wish);
+    app::apply(state_, wishes);
     if (!ImGui::IsAnyItemActive()) end_gesture(state_);
-    wants_frame_ = !wishes.empty();
+    wants_frame_ = !wishes.empty() || state_.sweep;   // the frame that shows what has just been found
+    go_on_checking(state_, k_checking_ms);
 }
 
 bool App::wants_frame() const { return wants_frame_; }
@@ -62,6 +66,7 @@ std::string App::state_json() const {
                       {"verdict", widgets::verdict_word(state_.evaluation.verdict)},
                       {"reason", screens::reason(state_)},
                       {"check_code", state_.check_code},
+                      {"checking", state_.sweep != nullptr},
                       {"title", state_.plan.title},
                       {"not_measured", state_.plan.not_measured},
                       {"cut", cut_},

@@ -1,6 +1,7 @@
 #include "wasm/app/apply.hpp"
 
 #include <algorithm>
+#include <chrono>
 #include <cmath>
 #include <cstdlib>
 
@@ -17,6 +18,7 @@ namespace guywright::app {
 namespace {
 
 constexpr std::size_t k_most_undos = 200;
+constexpr std::size_t k_slice_points = 16;   ///< of the sweep between two looks at the clock: about half a millisecond
 constexpr std::size_t k_longest_entry = 9;
 constexpr std::size_t k_most_faults_told = 8;
 
@@ -47,8 +49,7 @@ void take_keypad(State& s) {
         return;
     }
     if (set_number(s, pad.path, input->sign * shown)) return s.keypad.reset();
-    const double a = input->sign * number.range.min, b = input->sign * number.range.max;
-    pad.fault = pad.typed + " is not possible here; allowed " + number_text(std::min(a, b)) + " to " + number_text(std::max(a, b)) + " " + std::string(input->unit);
+    pad.fault = pad.typed + " is not possible here; " + screens::allowed_text(*input, number.range);
 }
 
 void press_key(Keypad& pad, char key) {
@@ -183,14 +184,31 @@ std::string faults_message(const PlanRead& read) {
 }  // namespace
 
 void refresh(State& s) {
-    s.evaluation = evaluate(s.plan);
-    s.check_code = s.evaluation.verdict == Verdict::NotChecked ? std::string() : check_code(s.plan);
-    if (s.shown_case >= s.evaluation.outcomes.size()) s.shown_case = k_holding;
+    s.evaluation = evaluate_as_measured(s.plan);
+    const Evaluation& e = s.evaluation;
+    const bool computed = e.faults.empty() && !e.outcomes.empty() && e.not_measured.empty();
+    s.sweep = computed ? std::make_unique<ErrorSweep>(s.plan, e.model, e.outcomes, e.checks) : nullptr;
+    s.check_code.clear();
+    if (s.shown_case >= e.outcomes.size()) s.shown_case = k_holding;
 }
 
-void apply(State& s, const Command& command) {
-    std::visit(Applier{s}, command);
-    refresh(s);
+void go_on_checking(State& s, double budget_ms) {
+    using Clock = std::chrono::steady_clock;
+    if (!s.sweep) return;
+    const auto end = Clock::now() + std::chrono::duration<double, std::milli>(budget_ms);
+    do s.sweep->advance(k_slice_points);
+    while (!s.sweep->done() && Clock::now() < end);
+    if (!s.sweep->done()) return;
+    take_in(s.evaluation, *s.sweep);
+    s.sweep.reset();
+    s.check_code = s.evaluation.verdict == Verdict::NotChecked ? std::string() : check_code(s.plan);
+}
+
+void apply(State& s, const std::vector<Command>& wishes) {
+    if (wishes.empty()) return;
+    const std::string before = write_plan(s.plan);
+    for (const Command& wish : wishes) std::visit(Applier{s}, wish);
+    if (write_plan(s.plan) != before) refresh(s);
 }
 
 void end_gesture(State& s) {

@@ -3,8 +3,8 @@
 
 namespace guywright::app {
 
-/// Carries out one wish. The only place that changes the state.
-void apply(State& state, const Command& command);
+/// Carries out wishes, in order. The only place that changes the state.
+void apply(State& state, const std::vector<Command>& wishes);
 
 /// The finger is up: what changed since it came down becomes one step of undo, and is to be saved.
 void end_gesture(State& state);
@@ -15,7 +15,10 @@ void open_plan(State& state, std::string_view text);
 /// A state to start with: the example plan.
 [[nodiscard]] State first_state();
 
-/// Computes the verdict of the present plan; to be called after every change of it.
+/// Judges the present plan at the measured values and begins the sweep over measuring error; after every change of the plan.
 void refresh(State& state);
+
+/// Goes on with the sweep for about `budget_ms`, at least one slice. The verdict is NOT CHECKED, or NO-GO, until it is done.
+void go_on_checking(State& state, double budget_ms);
 
 }  // namespace guywright::app

@@ -1,4 +1,5 @@
 #pragma once
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
@@ -26,7 +27,8 @@ struct History {
 struct State {
     Plan plan;
     Evaluation evaluation;          ///< always of `plan`
-    std::string check_code;         ///< always of `plan`; empty while something is missing
+    std::unique_ptr<ErrorSweep> sweep;   ///< of `plan`, while measuring error is still being looked at
+    std::string check_code;         ///< always of `plan`; empty while there is no verdict
     History history;
     std::optional<Plan> before_gesture;   ///< set from the first change of a gesture until the finger is up
     Step step = Step::Edge;

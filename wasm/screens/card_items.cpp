@@ -87,7 +87,7 @@ void add_gaps(Builder& b) {
 
 void add_cautions(Builder& b) {
     std::vector<std::string> found;
-    b.state().evaluation.checks.for_each([&](const Check& c) {
+    b.state().evaluation.worst.for_each([&](const Check& c) {
         if (c.status == CheckStatus::Caution) found.push_back(check_sentence(b.state(), c));
     });
     b.group(found.empty() ? "No cautions from the checks" : "Cautions");

@@ -28,12 +28,13 @@ std::string reason(const app::State& state) {
     const Evaluation& e = state.evaluation;
     if (!e.faults.empty()) return to_string(e.faults.front());
     if (!e.not_measured.empty()) return std::to_string(e.not_measured.size()) + (e.not_measured.size() == 1 ? " value" : " values") + " still to enter";
+    if (state.sweep && e.verdict == Verdict::NotChecked) return "Still checking what measuring error could do\u2026";
     return e.closest.empty() ? std::string() : check_sentence(state, e.closest.front());
 }
 
 int caution_count(const Evaluation& e) {
     int count = 0;
-    e.checks.for_each([&](const Check& c) { count += c.status == CheckStatus::Caution ? 1 : 0; });
+    e.worst.for_each([&](const Check& c) { count += c.status == CheckStatus::Caution ? 1 : 0; });
     return count;
 }
 

@@ -1,0 +1,24 @@
+#pragma once
+#include "engine/cases/build_cases.hpp"
+#include "engine/cases/outcome.hpp"
+
+namespace guywright {
+
+using Outcomes = Bounded<Outcome, k_max_cases>;
+inline constexpr std::size_t k_rigged = 0, k_holding = 1;   ///< where these two cases stand in every list
+
+/// Solves every case. Ropes load a rig as it stands: the search starts from where the head rests as rigged, or, for a rope
+/// let go, as held. A few rigs in ten thousand, with slack guys, have two resting places; from there the one that loading
+/// leads to is found.
+inline void solve_cases(const Model& m, const Cases& cases, Outcomes& outcomes) {
+    Vec3 rigged_m = m.drawn_head_m, held_m = rigged_m;
+    for (const Case& setup : cases) {
+        outcomes.push_back(solve_case(m, setup, setup.starts_held ? held_m : rigged_m));
+        const Equilibrium& latest = outcomes[outcomes.size() - 1].equilibrium;
+        if (latest.status != SolveStatus::Solved) continue;
+        if (setup.id == CaseId::Rigged) rigged_m = held_m = latest.head_m;
+        if (setup.id == CaseId::Holding) held_m = latest.head_m;
+    }
+}
+
+}  // namespace guywright

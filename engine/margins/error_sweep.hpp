@@ -1,0 +1,181 @@
+#pragma once
+#include "engine/cases/solve_cases.hpp"
+#include "engine/checks/case_checks.hpp"
+#include "engine/checks/drawing_checks.hpp"
+#include "engine/margins/measured.hpp"
+#include "engine/model/build_model.hpp"
+
+namespace guywright {
+
+/// Points inside the box of errors, after the one-at-a-time ends and the worst corners.
+inline constexpr std::size_t k_box_points = 512;
+
+/// The trade's rules of angle are judged on the measured value; the box only warns where an error could break one.
+inline constexpr bool is_angle_rule(CheckId id) {
+    return id == CheckId::GuyAngle || id == CheckId::BearingGap || id == CheckId::SideTie || id == CheckId::GuyAngleOverForce;
+}
+
+/// Rules judged on forces: they must hold over the whole box.
+inline constexpr bool is_force_rule(CheckId id) {
+    return id >= CheckId::Solved && !is_angle_rule(id) && id != CheckId::AppliedForceAngle && id != CheckId::ForceInside && id != CheckId::GuySlack;
+}
+
+/// Sweeps the box of measuring errors of one plan, in slices so that a screen can draw in between: first every measurement
+/// by itself at both ends of its error, then for every check the corner that these make out to be the worst, then
+/// low-discrepancy points. Every point is a full nonlinear solve of every case. The same plan gives the same answer.
+class ErrorSweep {
+public:
+    /// `plan` must have no faults; `outcomes` and `checks` are what it gives as measured.
+    ErrorSweep(const Plan& plan, const Model& model, const Outcomes& outcomes, const CheckTable& checks)
+        : plan_(plan), numbers_(measured_numbers(plan_)), nominal_(checks), ends_(2 * numbers_.size()) {
+        for (std::size_t i = 0; i < outcomes.size(); ++i)
+            if (outcomes[i].equilibrium.status == SolveStatus::Solved) shift_[i] = outcomes[i].equilibrium.head_m - model.drawn_head_m;
+        spoiler_.fill(k_no_spoiler);
+        here_ = checks;
+        keep();
+    }
+    // the list of numbers points into the plan
+    ErrorSweep(const ErrorSweep&) = delete;
+    ErrorSweep& operator=(const ErrorSweep&) = delete;
+
+    [[nodiscard]] bool done() const { return stage_ == Stage::Done; }
+    /// Points looked at so far, the measured values not counted.
+    [[nodiscard]] std::size_t points() const { return points_; }
+    /// The worst row of every rule over the points so far; angle rules at most as cautions.
+    [[nodiscard]] const CheckTable& worst() const { return worst_; }
+    /// Paths of the measurements, by Check::spoiler.
+    [[nodiscard]] std::vector<std::string> paths() const {
+        std::vector<std::string> out;
+        for (const Measured& number : numbers_) out.push_back(number.path);
+        return out;
+    }
+
+    /// Goes on by at most `count` points.
+    void advance(std::size_t count) {
+        for (; count > 0 && !done(); --count) step();
+    }
+
+private:
+    enum class Stage : unsigned char { Ends, Corners, Points, Done };
+
+    void step() {
+        switch (stage_) {
+            case Stage::Ends: return step_ends();
+            case Stage::Corners: return step_corners();
+            case Stage::Points: return step_points();
+            case Stage::Done: return;
+        }
+    }
+
+    /// One measurement at one end, all others as measured.
+    void step_ends() {
+        if (next_ == ends_.size()) return find_corners();
+        const Measured& number = numbers_[next_ / 2];
+        number.move_to(next_ % 2 == 0 ? -1.0 : 1.0);
+        look(true);
+        number.move_to(0.0);
+        for (std::size_t s = 0; s < k_slot_count; ++s) {
+            const Check* c = here_.at_slot(s);
+            ends_[next_][s] = c != nullptr ? static_cast<float>(score(*c)) : 0.0F;
+        }
+        keep();
+        ++next_;
+    }
+
+    /// For every row: the corner where each measurement errs to its worse side, and the one that spoils it most.
+    void find_corners() {
+        nominal_.for_each_slot([&](std::size_t slot, Check& c) {
+            if (!is_force_rule(c.id) && !is_angle_rule(c.id)) return;
+            std::vector<signed char> corner(numbers_.size());
+            float deepest = static_cast<float>(score(c));
+            for (std::size_t i = 0; i < numbers_.size(); ++i) {
+                const float low = ends_[2 * i][slot], high = ends_[2 * i + 1][slot];
+                corner[i] = low < high ? -1 : high < low ? 1 : 0;
+                if (std::min(low, high) < deepest) {
+                    deepest = std::min(low, high);
+                    spoiler_[slot] = static_cast<int>(i);
+                }
+            }
+            if (std::find(corners_.begin(), corners_.end(), corner) == corners_.end()) corners_.push_back(std::move(corner));
+        });
+        stage_ = Stage::Corners;
+        next_ = 0;
+    }
+
+    void step_corners() {
+        if (next_ == corners_.size()) {
+            stage_ = Stage::Points;
+            next_ = 0;
+            return;
+        }
+        for (std::size_t i = 0; i < numbers_.size(); ++i) numbers_[i].move_to(corners_[next_][i]);
+        look(true);
+        keep();
+        ++next_;
+    }
+
+    void step_points() {
+        for (std::size_t i = 0; i < numbers_.size(); ++i) numbers_[i].move_to(low_discrepancy(next_, i));
+        look(false);
+        keep();
+        if (++next_ == k_box_points || numbers_.empty()) finish();
+    }
+
+    void finish() {
+        for (const Measured& number : numbers_) number.move_to(0.0);
+        worst_.for_each_slot([&](std::size_t slot, Check& c) {
+            c.at_worst = true;
+            c.spoiler = spoiler_[slot];
+        });
+        stage_ = Stage::Done;
+    }
+
+    /// Lower is worse; rules without a margin only know kept and broken.
+    static double score(const Check& c) {
+        if (is_angle_rule(c.id)) return info(c.id).lower_is_bad ? c.value - c.limit : c.limit - c.value;
+        if (c.has_margin && std::isfinite(c.margin)) return c.margin;
+        return c.status == CheckStatus::Fail ? -1.0 : 1.0;
+    }
+
+    /// Computes the table of the plan as it now stands into here_.
+    void look(bool with_angles) {
+        here_.clear();
+        ++points_;
+        BuiltModel built = build_model(plan_);
+        if (!built.faults.empty()) {
+            here_.add(yes_no_check(CheckId::Solved, 0, CheckStatus::Fail, 0.0, 0.0, k_no_case));
+            return;
+        }
+        const Cases cases = build_cases(built.model, plan_.actions);
+        for (std::size_t i = 0; i < cases.size(); ++i) {
+            // the head moves nearly alike at every point: the search starts from where it came to rest as measured
+            Outcome o = solve_case(built.model, cases[i], built.model.drawn_head_m + shift_[i]);
+            check_forces(here_, plan_, built.model, o, static_cast<int>(i));
+            if (!with_angles) continue;
+            read_angles(built.model, o);
+            check_angles(here_, plan_, built.model, o, static_cast<int>(i));
+        }
+        if (with_angles) check_drawing(here_, plan_, built.model);
+    }
+
+    void keep() {
+        here_.for_each([&](const Check& c) {
+            if (is_force_rule(c.id)) return worst_.add(c);
+            if (!is_angle_rule(c.id) || c.status != CheckStatus::Fail) return;
+            // broken only where the measurement errs: a caution with nothing to spare
+            worst_.add({c.id, c.subject, CheckStatus::Caution, c.value, c.limit, true, 0.0, c.case_index});
+        });
+    }
+
+    Plan plan_;
+    std::vector<Measured> numbers_;
+    std::array<Vec3, k_max_cases> shift_{};          ///< of the head in each case, as measured
+    CheckTable nominal_, here_, worst_;
+    std::vector<std::array<float, k_slot_count>> ends_;
+    std::vector<std::vector<signed char>> corners_;
+    std::array<int, k_slot_count> spoiler_{};
+    Stage stage_ = Stage::Ends;
+    std::size_t next_ = 0, points_ = 0;
+};
+
+}  // namespace guywright

@@ -1,0 +1,370 @@
+// The walk as a rigger takes it: sliders, keypad, new plan, every step and frame, verdict and reason, files, keyboard.
+// Screens at one device pixel per CSS pixel: sharpness is looked at elsewhere, and these tests draw many frames.
+
+import assert from 'node:assert/strict';
+import { readFileSync } from 'node:fs';
+import { test } from 'node:test';
+
+import { AppPage, SCREENS, freshContext, launch, openApp, startSite } from './harness.mjs';
+
+const coarse = (screen) => ({ ...screen, ratio: 1 });
+const PHONE = coarse(SCREENS.phone);
+const SIZES = { ...SCREENS, phoneAcross: { width: 844, height: 390, touch: true }, smallPhone: { width: 360, height: 640, touch: true } };
+const EXAMPLES = ['spillway-bench', 'dam-crest', 'drain-shaft'];
+const TARGET_PX = 72;
+
+const numberIn = (text) => parseFloat(text.replace('\u2212', '-'));
+
+/** What the slider of `path` shows. */
+const shownIn = async (app, path) => numberIn((await app.widget(`slide ${path}`)).value);
+
+/** The menu may stand on several pages on a small screen. */
+async function choose(app, id) {
+  await app.tap('menu');
+  for (let page = 0; page < 8; ++page) {
+    const { widgets } = await app.state();
+    if (widgets.some((each) => each.id === id)) return app.tap(id);
+    await app.tap('more menu');
+  }
+  return assert.fail(`the menu has no "${id}"`);
+}
+
+async function checked(app) {
+  return app.until((state) => !state.checking, 'the end of the check');
+}
+
+// --- verdicts ---
+
+test('starts on the example with GO, its reason and its check code', async (t) => {
+  const app = await openApp(t, PHONE);
+  const state = await checked(app);
+  assert.equal(state.verdict, 'GO');
+  assert.match(state.check_code, /^[2-9A-HJ-NP-Z]{6}$/);
+  assert.ok(state.reason.length > 20);
+  assert.deepEqual(app.complaints, []);
+});
+
+for (const name of EXAMPLES) {
+  test(`the menu opens the example ${name}, which is a GO`, async (t) => {
+    const app = await openApp(t, PHONE);
+    await choose(app, `example ${name}`);
+    const state = await checked(app);
+    const plan = JSON.parse(readFileSync(new URL(`../../assets/examples/${name}.json`, import.meta.url), 'utf8'));
+    assert.deepEqual([state.title, state.verdict], [plan.title, 'GO'], state.reason);
+  });
+}
+
+test('a finger on the lean turns GO into NO-GO with the reason in words, and undo brings GO back', async (t) => {
+  const app = await openApp(t, PHONE);
+  const before = await checked(app);
+  await choose(app, 'step Frame');
+  while (!(await app.state()).widgets.some((each) => each.id === 'slide frame.lean_deg')) await app.tap('next');
+  const { rect } = await app.widget('slide frame.lean_deg');
+  const from = { x: rect.x + rect.width * 0.6, y: rect.y + 30 };
+  await app.touch('touchStart', [from]);
+  let worst = before;
+  for (let i = 1; i <= 20; ++i) {
+    await app.touch('touchMove', [{ x: from.x - i * 7, y: from.y }]);
+    await app.page.waitForTimeout(20);
+    const now = await app.state();
+    if (now.verdict === 'NO-GO') worst = now;
+  }
+  assert.equal(worst.verdict, 'NO-GO', 'the verdict does not follow the finger');
+  await app.touch('touchEnd', []);
+  await app.settled();
+  const after = await checked(app);
+  assert.equal(after.verdict, 'NO-GO');
+  assert.match(after.reason, /guy|head|leg|foot|rope|force/i);
+  assert.equal((await app.widget('strip')).label, 'NO-GO');
+  await app.tap('undo');
+  const back = await checked(app);
+  assert.deepEqual([back.verdict, back.check_code], [before.verdict, before.check_code]);
+});
+
+test('a new plan is NOT CHECKED, never GO, until its last value is entered', async (t) => {
+  const app = await openApp(t, PHONE);
+  await choose(app, 'new');
+  let state = await app.state();
+  const missing = state.not_measured.length;
+  assert.ok(missing >= 15, `${missing} values missing`);
+  await app.tap('strip');
+  while (state.not_measured.length > 0) {
+    assert.equal(state.verdict, 'NOT CHECKED');
+    assert.equal(state.check_code, '');
+    assert.match(state.reason, new RegExp(`^${state.not_measured.length} values? still to enter$`));
+    const left = state.not_measured.length;
+    await app.tap('to missing');
+    await app.tap(`more ${state.not_measured[0]}`);
+    await app.tap('strip');
+    state = await app.state();
+    assert.equal(state.not_measured.length, left - 1);
+  }
+  state = await checked(app);
+  assert.ok(['GO', 'NO-GO'].includes(state.verdict), state.verdict);
+  assert.notEqual(state.check_code, '');
+});
+
+// --- layout ---
+
+const isTouched = ({ id, kind }) => kind === 'button' || kind === 'slider' || id === 'strip';
+
+function overlap(a, b) {
+  const wide = Math.min(a.x + a.width, b.x + b.width) - Math.max(a.x, b.x);
+  const high = Math.min(a.y + a.height, b.y + b.height) - Math.max(a.y, b.y);
+  return wide > 0.5 && high > 0.5;
+}
+
+/** Everything inside the screen, nothing to be touched on top of another or lower than a glove needs, no text cut. */
+function assertUsable(state, screen, where) {
+  for (const { id, rect } of state.widgets) {
+    const inside = rect.x >= -0.5 && rect.y >= -0.5 && rect.x + rect.width <= screen.width + 0.5 && rect.y + rect.height <= screen.height + 0.5;
+    assert.ok(inside, `${where}: ${id} leaves the screen: ${JSON.stringify(rect)}`);
+  }
+  const touched = state.widgets.filter(isTouched);
+  for (const { id, rect } of touched) assert.ok(rect.height >= TARGET_PX - 0.01, `${where}: ${id} is ${rect.height} px high`);
+  touched.forEach((a, i) => touched.slice(i + 1).forEach((b) => assert.ok(!overlap(a.rect, b.rect), `${where}: ${a.id} lies on ${b.id}`)));
+  assert.deepEqual(state.cut, [], `${where}: text is cut`);
+}
+
+/** Walks from the first page to the last by "next" and back by "back", with `look` at every page. Pages seen. */
+async function walkThrough(app, look) {
+  let pages = 0;
+  for (;; ++pages) {
+    assert.ok(pages < 250, '"next" never comes to an end');
+    const state = await app.state();
+    await look(state);
+    if (state.widgets.find((each) => each.id === 'next').value === 'off') return pages + 1;
+    await app.tap('next');
+  }
+}
+
+for (const [name, size] of Object.entries(SIZES)) {
+  for (const example of EXAMPLES) {
+    test(`every page of ${example} can be read and touched on a ${name} screen`, async (t) => {
+      const screen = coarse(size);
+      const app = await openApp(t, screen);
+      await choose(app, `example ${example}`);
+      const seen = new Set();
+      const pages = await walkThrough(app, (state) => {
+        seen.add(state.screen);
+        assertUsable(state, screen, `${state.screen}, ${state.widgets.find(({ id }) => id === 'title').label}`);
+      });
+      assert.deepEqual([...seen], ['Edge', 'Frame', 'Rope', 'Guys', 'Feet', 'Margins', 'Card']);
+      console.log(`${name} ${example}: ${pages} pages`);
+      await app.tap('menu');
+      assertUsable(await app.state(), screen, 'menu');
+    });
+  }
+
+  test(`a new plan, what few need and the keypad fit on a ${name} screen`, async (t) => {
+    const screen = coarse(size);
+    const app = await openApp(t, screen);
+    await choose(app, 'new');
+    await app.tap('value edge.face_deg');
+    assertUsable(await app.state(), screen, 'keypad');
+    await app.tap('key cancel');
+    await walkThrough(app, async (state) => {
+      assertUsable(state, screen, `new plan, ${state.screen}`);
+      if (!state.widgets.some(({ id }) => id === 'more')) return;
+      await app.tap('more');
+      assertUsable(await app.state(), screen, `more of ${state.screen}`);
+    });
+  });
+}
+
+// --- entering ---
+
+test('the keypad refuses what is out of range, says what is allowed, and loses nothing', async (t) => {
+  const app = await openApp(t, PHONE);
+  const before = await app.state();
+  await app.tap('value edge.face_deg');
+  for (const key of '999') await app.tap(`key ${key}`);
+  await app.tap('key take');
+  const pad = await app.widget('keypad');
+  assert.match(pad.label, /^999 is not possible here; allowed 5 to 120°$/);
+  assert.equal(pad.value, '999');
+  assert.equal((await app.state()).check_code, before.check_code);
+  for (const key of '<<<') await app.tap(`key ${key}`);
+  await app.tap('key take');
+  assert.match((await app.widget('keypad')).label, /Type a number first/);
+  for (const key of '87') await app.tap(`key ${key}`);
+  await app.tap('key take');
+  assert.equal(await shownIn(app, 'edge.face_deg'), 87);
+  await app.tap('undo');
+  assert.equal((await checked(app)).check_code, before.check_code);
+});
+
+test('a minus on the keypad is the minus that the slider shows', async (t) => {
+  const app = await openApp(t, PHONE);
+  await choose(app, 'example drain-shaft');
+  await choose(app, 'step Frame');
+  await app.tap('next');
+  await app.tap('value frame.foot_m[0][0]'); // shown behind the edge, kept as x: the sign turns
+  for (const key of ['1', '.', '2', '5', '-']) await app.tap(`key ${key}`);
+  await app.tap('key take');
+  assert.equal(await shownIn(app, 'frame.foot_m[0][0]'), -1.25);
+});
+
+const plan = (text) => ({ name: 'plan.json', mimeType: 'application/json', buffer: Buffer.from(text) });
+const EXAMPLE = readFileSync(new URL('../../assets/examples/spillway-bench.json', import.meta.url), 'utf8');
+
+async function openPlanFile(app, text) {
+  await app.tap('menu');
+  await app.openFile('open', plan(text));
+}
+
+test('a hostile or broken file says why and leaves the plan as it was', async (t) => {
+  const app = await openApp(t, PHONE);
+  await app.tap('more edge.face_deg');
+  const { check_code } = await checked(app);
+  const spoilt = (change) => {
+    const copy = JSON.parse(EXAMPLE);
+    change(copy);
+    return JSON.stringify(copy);
+  };
+  const cases = {
+    'no JSON': ['}{', /JSON/],
+    'a number too large': [spoilt((p) => { p.guys[1].inclination_deg = 95; }), /guys\[1\]\.inclination_deg is 95; allowed: 2 to 88 deg/],
+    'a wrong type': [spoilt((p) => { p.edge.face_deg = 'steep'; }), /edge\.face_deg/],
+    'a key too many': [spoilt((p) => { p.guyz = []; }), /guyz/],
+    'two faults at once': [spoilt((p) => { p.edge.face_deg = 500; p.frame.lean_deg = 80; }), /edge\.face_deg is 500[^]*frame\.lean_deg is 80/],
+    'NaN': [EXAMPLE.replace('"face_deg": 85', '"face_deg": NaN'), /JSON/],
+    'nesting without end': ['['.repeat(100_000), /./],
+    'more guys than anything can hold': [spoilt((p) => { p.guys = Array(3000).fill(0); }), /guys/],
+  };
+  for (const [what, [text, why]] of Object.entries(cases)) {
+    await openPlanFile(app, text);
+    const state = await app.state();
+    assert.equal(state.screen, 'Message', what);
+    const { label } = state.widgets.find(({ id }) => id === 'message');
+    assert.match(label, /Your plan is as it was/, what);
+    assert.match(label, why, what);
+    await app.tap('close message');
+    assert.equal((await checked(app)).check_code, check_code, what);
+  }
+});
+
+test('a plan saved as a file opens again with the same check code', async (t) => {
+  const app = await openApp(t, PHONE);
+  await choose(app, 'example dam-crest');
+  await app.tap('less edge.face_deg');
+  const { check_code } = await checked(app);
+  await app.tap('menu');
+  const [download] = await Promise.all([app.page.waitForEvent('download'), app.tap('save')]);
+  const text = readFileSync(await download.path(), 'utf8');
+  await choose(app, 'new');
+  assert.equal((await app.state()).check_code, '');
+  await openPlanFile(app, text);
+  assert.equal((await checked(app)).check_code, check_code);
+});
+
+// --- the make-up of a plan ---
+
+test('the frame changes its kind in one step that undo takes back', async (t) => {
+  const app = await openApp(t, PHONE);
+  const first = await checked(app);
+  await choose(app, 'step Frame');
+  for (const kind of ['A-frame', 'tripod', 'monopod']) {
+    await app.tap(kind);
+    const state = await app.state();
+    assert.equal(state.verdict, 'NOT CHECKED', kind);
+    const legs = { 'A-frame': 2, tripod: 3, monopod: 1 }[kind];
+    assert.ok(state.not_measured.includes(`frame.foot_m[${legs - 1}][0]`), kind);
+    assert.ok(!state.not_measured.some((path) => path.includes(`foot_m[${legs}]`)), kind);
+  }
+  for (let i = 0; i < 3; ++i) await app.tap('undo');
+  const back = await checked(app);
+  assert.deepEqual([back.verdict, back.check_code, back.not_measured], ['GO', first.check_code, []]);
+});
+
+/** Taps "next" until `id` is on the screen. */
+async function findByNext(app, id) {
+  for (let i = 0; i < 80; ++i) {
+    const { widgets } = await app.state();
+    if (widgets.some((each) => each.id === id)) return;
+    await app.tap('next');
+  }
+  assert.fail(`"${id}" never came`);
+}
+
+async function showMore(app, step, id) {
+  await choose(app, `step ${step}`);
+  await findByNext(app, 'more');
+  await app.tap('more');
+  await findByNext(app, id);
+}
+
+test('guys, ropes, ties, hobbles, poles and anchors come and go, each with one undo', async (t) => {
+  const app = await openApp(t, PHONE);
+  await choose(app, 'example dam-crest');
+  const first = await checked(app);
+  const acts = [['Guys', 'remove guy 0'], ['Guys', 'by position 0'], ['Rope', 'add rope 0'], ['Rope', 'rope strength 0'], ['Edge', 'opening'], ['Feet', 'add tie 0'],
+    ['Margins', 'guy loss']];
+  for (const [step, id] of acts) {
+    await showMore(app, step, id);
+    await app.tap(id);
+    await app.settled();
+    const changed = await checked(app);
+    assert.notEqual(changed.check_code, first.check_code, id);
+    assert.ok(!changed.widgets.some((each) => each.id === 'message'), id);
+    await app.tap('undo');
+    assert.equal((await checked(app)).check_code, first.check_code, `${id}, taken back`);
+  }
+  await choose(app, 'step Feet');
+  await findByNext(app, 'remove hobble 0');
+  await app.tap('remove hobble 0');
+  await app.tap('add hobble 01');
+  assert.equal((await checked(app)).verdict, 'GO');
+});
+
+test('an anchor entered by position stays where it is, and so do all forces', async (t) => {
+  const app = await openApp(t, PHONE);
+  const forces = async () => {
+    await app.tap('strip');
+    await findByNext(app, 'force');
+    return (await app.state()).widgets.filter(({ id }) => id === 'force').map(({ label, value }) => `${label} ${value}`);
+  };
+  const before = await forces();
+  await showMore(app, 'Guys', 'by position 0');
+  await app.tap('by position 0');
+  assert.deepEqual((await app.state()).not_measured, []);
+  assert.ok((await app.state()).widgets.some(({ id }) => id === 'slide guys[0].anchor_m[0]'), 'the position is not shown');
+  assert.deepEqual(await forces(), before);
+});
+
+// --- how much work it is ---
+
+/** Counts what a hand does. */
+class Hand {
+  gestures = 0;
+  constructor(app) { this.app = app; }
+  async tap(id) {
+    ++this.gestures;
+    await this.app.tap(id);
+  }
+  async see(id) {
+    while (!(await this.app.state()).widgets.some((each) => each.id === id)) await this.tap('next');
+  }
+  /** One drag, then single steps until the value is there: what one does with a slider. */
+  async slideTo(path, wanted, [from, to]) {
+    await this.see(`slide ${path}`);
+    const { rect } = await this.app.widget(`slide ${path}`);
+    const railPx = rect.width - 30 * (rect.height / TARGET_PX);
+    const startPx = { x: rect.x + rect.width / 2, y: rect.y + rect.height * 0.4 };
+    const off = (await shownIn(this.app, path).catch(() => NaN));
+    const now = Number.isNaN(off) ? numberIn((await this.app.widget(`value ${path}`)).value) : off;
+    const start = Number.isNaN(now) ? STARTS[path.replace(/\d+/g, '#')] ?? STARTS[path] : now;
+    const movePx = (wanted - start) / (to - from) * railPx;
+    if (Math.abs(movePx) > 16) {
+      ++this.gestures;
+      await this.app.dragBetween(startPx, { x: startPx.x + movePx, y: startPx.y }, 8);
+    }
+    for (let i = 0; i < 12 && (await this.app.widget(`slide ${path}`)).value === 'not entered'; ++i) await this.tap(`${wanted >= start ? 'more' : 'less'} ${path}`);
+    for (let i = 0; i < 12; ++i) {
+      const here = await shownIn(this.app, path);
+      if (Math.abs(here - wanted) < 1e-6) return;
+      await this.tap(`${here < wanted ? 'more' : 'less'} ${path}`);
+    }
+    assert.fail(`${path} does not come to ${wanted}`);
+  }
+}
