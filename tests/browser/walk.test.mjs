@@ -5,7 +5,7 @@ import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { test } from 'node:test';
 
-import { AppPage, SCREENS, freshContext, launch, openApp, startSite } from './harness.mjs';
+import { AppPage, SCREENS, launch, openApp, startSite } from './harness.mjs';
 
 const coarse = (screen) => ({ ...screen, ratio: 1 });
 const PHONE = coarse(SCREENS.phone);
@@ -334,37 +334,151 @@ test('an anchor entered by position stays where it is, and so do all forces', as
 
 // --- how much work it is ---
 
+const notEntered = ({ kind, value }) => kind === 'slider' && value.endsWith('not entered');
+
 /** Counts what a hand does. */
 class Hand {
   gestures = 0;
-  constructor(app) { this.app = app; }
+
+  constructor(app) {
+    this.app = app;
+  }
+
   async tap(id) {
     ++this.gestures;
     await this.app.tap(id);
   }
-  async see(id) {
-    while (!(await this.app.state()).widgets.some((each) => each.id === id)) await this.tap('next');
-  }
-  /** One drag, then single steps until the value is there: what one does with a slider. */
-  async slideTo(path, wanted, [from, to]) {
-    await this.see(`slide ${path}`);
-    const { rect } = await this.app.widget(`slide ${path}`);
-    const railPx = rect.width - 30 * (rect.height / TARGET_PX);
-    const startPx = { x: rect.x + rect.width / 2, y: rect.y + rect.height * 0.4 };
-    const off = (await shownIn(this.app, path).catch(() => NaN));
-    const now = Number.isNaN(off) ? numberIn((await this.app.widget(`value ${path}`)).value) : off;
-    const start = Number.isNaN(now) ? STARTS[path.replace(/\d+/g, '#')] ?? STARTS[path] : now;
-    const movePx = (wanted - start) / (to - from) * railPx;
+
+  /** One drag, then single steps until the value is there: what one does with a slider. `from` and `to` are its ends. */
+  async slide(path, wanted, [from, to]) {
+    const { rect, value } = await this.app.widget(`slide ${path}`);
+    const start = { x: rect.x + rect.width / 2, y: rect.y + rect.height * 0.4 };
+    const movePx = ((wanted - numberIn(value)) / (to - from)) * (rect.width - 30); // 30: the thumb
     if (Math.abs(movePx) > 16) {
       ++this.gestures;
-      await this.app.dragBetween(startPx, { x: startPx.x + movePx, y: startPx.y }, 8);
+      await this.app.dragBetween(start, { x: start.x + movePx, y: start.y }, 6);
     }
-    for (let i = 0; i < 12 && (await this.app.widget(`slide ${path}`)).value === 'not entered'; ++i) await this.tap(`${wanted >= start ? 'more' : 'less'} ${path}`);
-    for (let i = 0; i < 12; ++i) {
+    for (let i = 0; i < 15; ++i) {
       const here = await shownIn(this.app, path);
       if (Math.abs(here - wanted) < 1e-6) return;
       await this.tap(`${here < wanted ? 'more' : 'less'} ${path}`);
     }
     assert.fail(`${path} does not come to ${wanted}`);
   }
+
+  /** Enters what is missing on this page; what shows the right value already is said to be right by the one key for that. */
+  async fillPage(measured) {
+    for (const { id, value } of (await this.app.state()).widgets.filter(notEntered)) {
+      const [wanted, ends] = measured(id.slice('slide '.length));
+      if (numberIn(value) !== wanted) await this.slide(id.slice('slide '.length), wanted, ends);
+    }
+    const right = (await this.app.state()).widgets.some(notEntered);
+    if (right) await this.tap('confirm');
+    else if ((await this.app.state()).not_measured.length > 0) await this.tap('next');
+  }
 }
+
+// What was measured on site: value, ends of its slider.
+const MEASURED = {
+  'edge.face_deg': [80, [10, 120]],
+  'frame.foot_m[0][0]': [2.6, [-4, 8]],
+  'frame.leg_length_m[0]': [2.7, [0.5, 6]],
+  'frame.lean_deg': [20, [-30, 60]],
+  'frame.leg_rating_kN[0]': [40, [1, 100]],
+  'ropes[0].load_kg': [140, [10, 500]],
+  'ropes[0].haul.bearing_deg': [185, [0, 360]],
+  'ropes[0].haul.distance_m': [7, [0, 30]],
+  'ropes[0].haul.height_m': [0.5, [-2, 4]],
+};
+const GUYS = [[180, 30, 20], [65, 32, 18], [295, 31, 18]];
+function measurement(path) {
+  const guy = /^guys\[(\d)\]\.(\w+)$/.exec(path);
+  if (!guy) return MEASURED[path] ?? assert.fail(`${path} was not measured`);
+  const [bearing, inclination, strength] = GUYS[guy[1]];
+  return { bearing_deg: [bearing, [0, 360]], inclination_deg: [inclination, [5, 85]], anchor_strength_kN: [strength, [1, 60]] }[guy[2]];
+}
+
+test('a leg with three guys takes few gestures from new to verdict, with the measurements in hand', async (t) => {
+  const app = await openApp(t, PHONE);
+  const hand = new Hand(app);
+  await hand.tap('menu');
+  await hand.tap('new');
+  while ((await app.state()).not_measured.length > 0) {
+    assert.equal((await app.state()).verdict, 'NOT CHECKED');
+    await hand.fillPage(measurement);
+  }
+  const state = await checked(app);
+  assert.ok(['GO', 'NO-GO'].includes(state.verdict), state.reason);
+  console.log(`gestures from new to verdict: ${hand.gestures} (${state.verdict}: ${state.reason})`);
+  assert.ok(hand.gestures < 60, `${hand.gestures} gestures`);
+});
+
+// --- keyboard ---
+
+test('the keyboard reaches every key and slider, arrows move a slider, digits fill the keypad', async (t) => {
+  const app = await openApp(t, coarse(SCREENS.desktop));
+  const press = async (key) => {
+    await app.page.keyboard.press(key);
+    await app.settled();
+  };
+  await app.page.locator('#canvas').focus();
+  const reached = new Set();
+  for (let i = 0; i < 40; ++i) {
+    await press('Tab');
+    const { focus } = await app.state();
+    if (focus) reached.add(focus);
+  }
+  const { widgets } = await app.state();
+  for (const { id } of widgets.filter((each) => isTouched(each) && each.value !== 'off')) assert.ok(reached.has(id), `Tab never comes to ${id}`);
+  for (let i = 0; (await app.state()).focus !== 'slide edge.face_deg'; ++i) {
+    assert.ok(i < 40);
+    await press('Tab');
+  }
+  const before = await shownIn(app, 'edge.face_deg');
+  await press('ArrowLeft');
+  await press('ArrowLeft');
+  await press('ArrowRight');
+  assert.equal(await shownIn(app, 'edge.face_deg'), before - 1);
+  assert.equal((await app.state()).focus, 'slide edge.face_deg', 'the arrow has moved the focus');
+  while ((await app.state()).focus !== 'value edge.face_deg') await press('Shift+Tab');
+  await press('Enter');
+  assert.equal((await app.state()).screen, 'Keypad');
+  for (const key of ['7', '8', 'Backspace', '5', 'Enter']) await press(key);
+  assert.equal(await shownIn(app, 'edge.face_deg'), 75);
+  while ((await app.state()).focus !== 'next') await press('Tab');
+  await press('Enter');
+  assert.equal((await app.state()).screen, 'Frame');
+});
+
+// --- at rest, and away from any network ---
+
+test('draws nothing while nothing changes, on every step', async (t) => {
+  const app = await openApp(t, PHONE);
+  for (const step of ['Edge', 'Frame', 'Rope', 'Guys', 'Feet', 'Margins', 'Card']) {
+    await choose(app, `step ${step}`);
+    await checked(app);
+    await app.settled();
+    const before = await app.framesDrawn();
+    await app.page.waitForTimeout(700);
+    assert.equal(await app.framesDrawn(), before, step);
+  }
+});
+
+test('the whole walk works with the server stopped and the network off', async (t) => {
+  const site = await startSite(t);
+  const context = await launch(t, undefined, { screen: PHONE });
+  const first = await AppPage.open(context, site.address);
+  await first.copyReady();
+  await first.page.close();
+  await site.stop();
+  await context.setOffline(true);
+  const app = await AppPage.open(context, site.address);
+  const before = await checked(app);
+  const seen = new Set();
+  await walkThrough(app, (state) => seen.add(state.screen));
+  assert.equal(seen.size, 7);
+  await choose(app, 'example drain-shaft');
+  assert.equal((await checked(app)).verdict, 'GO');
+  await choose(app, 'example spillway-bench');
+  assert.equal((await checked(app)).check_code, before.check_code);
+});

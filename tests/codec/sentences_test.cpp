@@ -17,7 +17,7 @@ std::string told(const Check& c, const Plan& plan = support::usual_plan()) { ret
 }  // namespace
 
 TEST_CASE("sentence: subject, value, limit and case in plain words") {
-    CHECK(told(limit_check(CheckId::GuyStrength, 0, 2.1, 1.47, 4)) == "Guy back carries 2.10 kN in an arrest; its cord may carry only 1.47 kN.");
+    CHECK(told(limit_check(CheckId::GuyStrength, 0, 2.1, 1.47, 6)) == "Guy back carries 2.10 kN in an arrest; its cord may carry only 1.47 kN.");
     CHECK(told(limit_check(CheckId::GuyStrength, 1, 1.2, 1.47, 2)) == "Guy right carries 1.20 kN when raising; its cord may carry 1.47 kN.");
     CHECK(told(limit_check(CheckId::GuyAngle, 2, 25.0, 30.0, k_no_case)).starts_with("Guy left stands 25 deg off the leg and must stand at least 30 deg off."));
     CHECK(told(yes_no_check(CheckId::FootLifts, 0, CheckStatus::Fail, 0.02, 0.0, 1)) == "The foot lifts by 0.02 m when holding.");

@@ -58,4 +58,10 @@ inline guywright::Plan go_plan() {
     return p;
 }
 
+/// The same rig measured without any error: the verdict is that of the measured values.
+inline guywright::Plan exact(guywright::Plan p) {
+    p.tolerances = {0.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0};
+    return p;
+}
+
 }  // namespace support

@@ -40,6 +40,8 @@ Plan mirrored(Plan p) {
 }
 
 CaseId in_mirror(CaseId id) {
+    if (id == CaseId::ArrestSwingLeft) return CaseId::ArrestSwingRight;
+    if (id == CaseId::ArrestSwingRight) return CaseId::ArrestSwingLeft;
     if (id == CaseId::SwingLeft) return CaseId::SwingRight;
     return id == CaseId::SwingRight ? CaseId::SwingLeft : id;
 }
@@ -74,7 +76,7 @@ Plan far_out(Plan p, double turn_deg) {
 TEST_CASE("more load never lowers the largest leg force, as long as the rig stands under both") {
     int compared = 0;
     for (std::uint64_t i = 1; i <= 400; ++i) {
-        const Plan light = support::only_physics(support::random_monopod(i));
+        const Plan light = support::exact(support::only_physics(support::random_monopod(i)));
         for (const double factor : {1.02, 1.5}) {
             Plan heavy = light;
             for (RopePlan& r : heavy.ropes) r.load_kg *= factor;
@@ -93,7 +95,7 @@ TEST_CASE("a stronger cord, anchor, leg or pulley never turns GO to NO-GO") {
     int go = 0, turned_go = 0;
     for (std::uint64_t i = 1; i <= 600; ++i) {
         support::Random r(i + 90000);
-        Plan weak = support::only_physics(support::random_monopod(i));
+        Plan weak = support::exact(support::only_physics(support::random_monopod(i)));
         for (GuyPlan& g : weak.guys) g.strength_kN = std::exp(r.between(std::log(2.0), std::log(60.0)));
         Plan strong = weak;
         for (GuyPlan& g : strong.guys) {
@@ -114,7 +116,7 @@ TEST_CASE("a stronger cord, anchor, leg or pulley never turns GO to NO-GO") {
 TEST_CASE("a mirrored rig gets the mirrored answer and the same verdict") {
     int compared = 0;
     for (std::uint64_t i = 1; i <= 400; ++i) {
-        const Plan p = support::only_physics(support::random_monopod(i));
+        const Plan p = support::exact(support::only_physics(support::random_monopod(i)));
         const Evaluation a = evaluate(p), b = evaluate(mirrored(p));
         CAPTURE(i);
         CHECK(a.verdict == b.verdict);
@@ -138,7 +140,7 @@ TEST_CASE("a mirrored rig gets the mirrored answer and the same verdict") {
 TEST_CASE("turning the whole site about the vertical changes nothing where no rope touches the edge") {
     int compared = 0;
     for (std::uint64_t i = 1; i <= 200; ++i) {
-        const Plan p = support::only_physics(support::random_monopod(i));
+        const Plan p = support::exact(support::only_physics(support::random_monopod(i)));
         const Evaluation a = evaluate(far_out(p, 0.0)), b = evaluate(far_out(p, 137.0));
         CAPTURE(i);
         REQUIRE(a.outcomes.size() == b.outcomes.size());
@@ -157,8 +159,9 @@ TEST_CASE("turning the whole site about the vertical changes nothing where no ro
     CHECK(compared > 400);
 }
 
+// Condition: as measured. The points in the box of errors are dealt out in the order of the plan.
 TEST_CASE("listing guys, ropes and foot ties in another order changes no verdict and no margin") {
-    for (const Plan& start : {support::usual_plan(), support::steep_plan()}) {
+    for (const Plan& start : {support::exact(support::usual_plan()), support::exact(support::steep_plan())}) {
         Plan p = start;
         p.ropes.push_back(p.ropes[0]);
         p.ropes[0].share = 0.6;
@@ -186,7 +189,7 @@ TEST_CASE("the same plan gives the same bits every time") {
 TEST_CASE("with every rule of thumb off, GO still needs every case answered and stable") {
     int go = 0, unstable = 0;
     for (std::uint64_t i = 1; i <= 1500; ++i) {
-        const Evaluation e = evaluate(support::only_physics(support::random_monopod(i)));
+        const Evaluation e = evaluate(support::exact(support::only_physics(support::random_monopod(i))));
         if (!e.faults.empty()) continue;
         CAPTURE(i);
         const bool stands = all_stable(e);
