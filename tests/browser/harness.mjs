@@ -47,18 +47,25 @@ export function temporaryFolder(t) {
   return folder;
 }
 
-/** Serves `root`. `requests` are the paths asked for so far; `stop()` ends it as a dead server would. */
+/**
+ * Serves `root`. `requests` are the paths asked for so far; to a path in `cut` the line goes dead; `stop()` ends it all,
+ * as a dead server would.
+ */
 export async function startSite(t, root = SITE, port = 0) {
   const server = siteServer(root);
   const requests = [];
-  server.on('request', (request) => requests.push(request.url));
+  const cut = new Set();
+  server.prependListener('request', (request) => {
+    requests.push(request.url);
+    if (cut.has(request.url)) request.socket.destroy();
+  });
   const address = await listen(server, port);
   const stop = () => new Promise((stopped) => {
     server.close(stopped);
     server.closeAllConnections();
   });
   afterwards(t, stop);
-  return { address, port: server.address().port, requests, stop };
+  return { address, port: server.address().port, requests, cut, stop };
 }
 
 function contextOptions(screen, options) {

@@ -168,6 +168,19 @@ test('a newer release with a wrong byte changes nothing', async (t) => {
   assert.deepEqual(await cachesOf(app), [release]);
 });
 
+test('an update that breaks off at any one file changes nothing, and goes through once the line holds', async (t) => {
+  const { folder, site, app, release } = await visitedOnce(t);
+  const newer = makeNewer(folder, 'style.css', '\n/* newer */\n');
+  for (const { path } of releaseOf(folder).files) {
+    site.cut.add(`/${path}`);
+    assert.equal(await updated(app), false, path);
+    assert.deepEqual(await cachesOf(app), [release], path);
+    site.cut.clear();
+  }
+  assert.equal(await updated(app), true);
+  assert.deepEqual(await cachesOf(app), [release, newer]);
+});
+
 test('a damaged copy says so, and is mended where there is a network', async (t) => {
   const { app, site, release } = await visitedOnce(t);
   await app.page.evaluate(async (name) => (await caches.open(name)).delete(new URL('guywright.wasm', location.href)), release);

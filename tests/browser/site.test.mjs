@@ -87,3 +87,8 @@ test('a first visit loads less than 700 kB with gzip', () => {
   console.log(`${String(total).padStart(8)} B  in all, of 700000`);
   assert.ok(total < 700_000, `${total} bytes`);
 });
+
+test('the offline copy takes less than 3 MB of the browser\'s storage', () => {
+  const total = releaseOf(SITE).files.reduce((sum, { bytes }) => sum + bytes, 0);
+  assert.ok(total < 3_000_000, `${total} bytes`);
+});
