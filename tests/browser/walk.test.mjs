@@ -6,32 +6,14 @@ import { readFileSync } from 'node:fs';
 import { test } from 'node:test';
 
 import { AppPage, SCREENS, launch, openApp, startSite } from './harness.mjs';
+import { EXAMPLES, checked, choose, coarse, has, isTouched, walkThrough } from './steps.mjs';
 
-const coarse = (screen) => ({ ...screen, ratio: 1 });
 const PHONE = coarse(SCREENS.phone);
-const SIZES = { ...SCREENS, phoneAcross: { width: 844, height: 390, touch: true }, smallPhone: { width: 360, height: 640, touch: true } };
-const EXAMPLES = ['spillway-bench', 'dam-crest', 'drain-shaft'];
-const TARGET_PX = 72;
 
 const numberIn = (text) => parseFloat(text.replace('\u2212', '-'));
 
 /** What the slider of `path` shows. */
 const shownIn = async (app, path) => numberIn((await app.widget(`slide ${path}`)).value);
-
-/** The menu may stand on several pages on a small screen. */
-async function choose(app, id) {
-  await app.tap('menu');
-  for (let page = 0; page < 8; ++page) {
-    const { widgets } = await app.state();
-    if (widgets.some((each) => each.id === id)) return app.tap(id);
-    await app.tap('more menu');
-  }
-  return assert.fail(`the menu has no "${id}"`);
-}
-
-async function checked(app) {
-  return app.until((state) => !state.checking, 'the end of the check');
-}
 
 // --- verdicts ---
 
@@ -58,7 +40,7 @@ test('a finger on the lean turns GO into NO-GO with the reason in words, and und
   const app = await openApp(t, PHONE);
   const before = await checked(app);
   await choose(app, 'step Frame');
-  while (!(await app.state()).widgets.some((each) => each.id === 'slide frame.lean_deg')) await app.tap('next');
+  while (!has(await app.state(), 'slide frame.lean_deg')) await app.tap('next');
   const { rect } = await app.widget('slide frame.lean_deg');
   const from = { x: rect.x + rect.width * 0.6, y: rect.y + 30 };
   await app.touch('touchStart', [from]);
@@ -103,74 +85,6 @@ test('a new plan is NOT CHECKED, never GO, until its last value is entered', asy
   assert.ok(['GO', 'NO-GO'].includes(state.verdict), state.verdict);
   assert.notEqual(state.check_code, '');
 });
-
-// --- layout ---
-
-const isTouched = ({ id, kind }) => kind === 'button' || kind === 'slider' || id === 'strip';
-
-function overlap(a, b) {
-  const wide = Math.min(a.x + a.width, b.x + b.width) - Math.max(a.x, b.x);
-  const high = Math.min(a.y + a.height, b.y + b.height) - Math.max(a.y, b.y);
-  return wide > 0.5 && high > 0.5;
-}
-
-/** Everything inside the screen, nothing to be touched on top of another or lower than a glove needs, no text cut. */
-function assertUsable(state, screen, where) {
-  for (const { id, rect } of state.widgets) {
-    const inside = rect.x >= -0.5 && rect.y >= -0.5 && rect.x + rect.width <= screen.width + 0.5 && rect.y + rect.height <= screen.height + 0.5;
-    assert.ok(inside, `${where}: ${id} leaves the screen: ${JSON.stringify(rect)}`);
-  }
-  const touched = state.widgets.filter(isTouched);
-  for (const { id, rect } of touched) assert.ok(rect.height >= TARGET_PX - 0.01, `${where}: ${id} is ${rect.height} px high`);
-  touched.forEach((a, i) => touched.slice(i + 1).forEach((b) => assert.ok(!overlap(a.rect, b.rect), `${where}: ${a.id} lies on ${b.id}`)));
-  assert.deepEqual(state.cut, [], `${where}: text is cut`);
-}
-
-/** Walks from the first page to the last by "next" and back by "back", with `look` at every page. Pages seen. */
-async function walkThrough(app, look) {
-  let pages = 0;
-  for (;; ++pages) {
-    assert.ok(pages < 250, '"next" never comes to an end');
-    const state = await app.state();
-    await look(state);
-    if (state.widgets.find((each) => each.id === 'next').value === 'off') return pages + 1;
-    await app.tap('next');
-  }
-}
-
-for (const [name, size] of Object.entries(SIZES)) {
-  for (const example of EXAMPLES) {
-    test(`every page of ${example} can be read and touched on a ${name} screen`, async (t) => {
-      const screen = coarse(size);
-      const app = await openApp(t, screen);
-      await choose(app, `example ${example}`);
-      const seen = new Set();
-      const pages = await walkThrough(app, (state) => {
-        seen.add(state.screen);
-        assertUsable(state, screen, `${state.screen}, ${state.widgets.find(({ id }) => id === 'title').label}`);
-      });
-      assert.deepEqual([...seen], ['Edge', 'Frame', 'Rope', 'Guys', 'Feet', 'Margins', 'Card']);
-      console.log(`${name} ${example}: ${pages} pages`);
-      await app.tap('menu');
-      assertUsable(await app.state(), screen, 'menu');
-    });
-  }
-
-  test(`a new plan, what few need and the keypad fit on a ${name} screen`, async (t) => {
-    const screen = coarse(size);
-    const app = await openApp(t, screen);
-    await choose(app, 'new');
-    await app.tap('value edge.face_deg');
-    assertUsable(await app.state(), screen, 'keypad');
-    await app.tap('key cancel');
-    await walkThrough(app, async (state) => {
-      assertUsable(state, screen, `new plan, ${state.screen}`);
-      if (!state.widgets.some(({ id }) => id === 'more')) return;
-      await app.tap('more');
-      assertUsable(await app.state(), screen, `more of ${state.screen}`);
-    });
-  });
-}
 
 // --- entering ---
 
@@ -280,8 +194,7 @@ test('the frame changes its kind in one step that undo takes back', async (t) =>
 /** Taps "next" until `id` is on the screen. */
 async function findByNext(app, id) {
   for (let i = 0; i < 80; ++i) {
-    const { widgets } = await app.state();
-    if (widgets.some((each) => each.id === id)) return;
+    if (has(await app.state(), id)) return;
     await app.tap('next');
   }
   assert.fail(`"${id}" never came`);
@@ -306,7 +219,7 @@ test('guys, ropes, ties, hobbles, poles and anchors come and go, each with one u
     await app.settled();
     const changed = await checked(app);
     assert.notEqual(changed.check_code, first.check_code, id);
-    assert.ok(!changed.widgets.some((each) => each.id === 'message'), id);
+    assert.ok(!has(changed, 'message'), id);
     await app.tap('undo');
     assert.equal((await checked(app)).check_code, first.check_code, `${id}, taken back`);
   }
@@ -328,7 +241,7 @@ test('an anchor entered by position stays where it is, and so do all forces', as
   await showMore(app, 'Guys', 'by position 0');
   await app.tap('by position 0');
   assert.deepEqual((await app.state()).not_measured, []);
-  assert.ok((await app.state()).widgets.some(({ id }) => id === 'slide guys[0].anchor_m[0]'), 'the position is not shown');
+  assert.ok(has(await app.state(), 'slide guys[0].anchor_m[0]'), 'the position is not shown');
   assert.deepEqual(await forces(), before);
 });
 

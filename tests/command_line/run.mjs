@@ -164,7 +164,7 @@ test('an A-frame whose legs do not meet is refused with a reason', expect => {
   const p = plan();
   const two = list => [list[0], list[0]];
   p.frame.kind = 'A-frame';
-  for (const key of ['leg_length_m', 'leg_EA_kN', 'leg_rating_kN', 'leg_mass_kg', 'foot_held_down']) p.frame[key] = two(p.frame[key]);
+  for (const key of ['leg_length_m', 'leg_EA_kN', 'leg_rating_kN', 'leg_mass_kg', 'foot_held_down', 'pole_diameter_mm', 'pole_wall_mm', 'pole_E_GPa']) p.frame[key] = two(p.frame[key]);
   p.frame.foot_m = [[-2, 3, 0], [-2, -3, 0]];
   p.feet = two(p.feet);
   refused(expect, check(p), 'frame.leg_length_m', 'legs that meet');

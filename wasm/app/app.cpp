@@ -47,6 +47,7 @@ void App::draw(const View& view, const Fonts& fonts) {
     std::vector<Command> wishes;
     widgets::Ui ui{*ImGui::GetWindowDrawList(), fonts, widgets::theme(state_.theme), mirror_, hand_, cut_, wishes};
     screens::draw_screen(ui, state_, view);
+    focus_ = ui.focus_id;
     end_canvas();
     app::apply(state_, wishes);
     if (!ImGui::IsAnyItemActive()) end_gesture(state_);
@@ -69,6 +70,7 @@ std::string App::state_json() const {
                       {"checking", state_.sweep != nullptr},
                       {"title", state_.plan.title},
                       {"not_measured", state_.plan.not_measured},
+                      {"focus", focus_},
                       {"cut", cut_},
                       {"widgets", std::move(widgets)}};
     return out.dump(-1, ' ', false, Json::error_handler_t::replace);

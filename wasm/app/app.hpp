@@ -17,7 +17,7 @@ public:
     void draw(const View& view, const Fonts& fonts);  ///< one ImGui frame; called only when something changed
     [[nodiscard]] bool wants_frame() const;           ///< true while something animates or is still computed
     void open_plan(std::string_view text);            ///< a plan file the user chose, or the one kept from last time
-    [[nodiscard]] std::string state_json() const;     ///< screen, verdict, texts that were cut, widgets with id, label, value and rect in CSS px
+    [[nodiscard]] std::string state_json() const;     ///< screen, verdict, texts that were cut, focus, widgets with id, label, value and rect in CSS px
     std::optional<std::string> take_save();           ///< plan text to keep, once per gesture
     std::optional<std::pair<std::string, std::string>> take_download();  ///< file name, text
     bool take_open_request();                                            ///< the app wants a file picker
@@ -27,7 +27,8 @@ private:
     widgets::Hand hand_;
     widgets::Mirror mirror_;
     widgets::CutTexts cut_;
-    float scale_ = 1.0F;   ///< of the frame drawn last
+    std::string focus_;    ///< id of the widget that the keyboard would act on
+    float scale_ = 1.0F;  ///< of the frame drawn last
     bool wants_frame_ = false;
 };
 

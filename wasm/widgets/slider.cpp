@@ -35,7 +35,7 @@ void draw_head(Ui& ui, Box row, const SliderText& t) {
     ui.draw.AddRectFilled(value_box.min(), value_box.max(), t.measured ? ui.theme.raised : ui.theme.field, 6.0F);
     ui.draw.AddRect(value_box.min(), value_box.max(), ui.theme.ink, 6.0F, 0, 2.0F);
     write_line(ui, ui.fonts.large, value_box.inner(6.0F), value, ui.theme.ink, Align::Centre);
-    ui.mirror.push_back({"value " + t.path, "button", std::string(t.input.label), t.measured ? value : "not entered", reach});
+    ui.mirror.push_back({"value " + t.path, "button", std::string(t.input.label), screens::shown_value(t.input, t.value) + (t.measured ? "" : ", not entered"), reach});
     const std::string beside = t.measured ? t.error : "not entered";
     const float beside_wide = text_width(ui.fonts.text, beside) + 1.0F;
     const bool room = row.w - beside_wide - 8.0F >= text_width(ui.fonts.strong, t.input.label);
@@ -91,7 +91,7 @@ void slider(Ui& ui, Box box, const SliderText& t) {
     drag(ui, row, t);
     draw_rail(ui, row, t, ImGui::IsItemActive());
     ui.mirror.push_back({"slide " + path, "slider", std::string(t.input.label),
-                         t.measured ? screens::shown_number(t.input, t.value) : "not entered", row});
+                         screens::shown_number(t.input, t.value) + (t.measured ? "" : ", not entered"), row});
 }
 
 }  // namespace guywright::widgets

@@ -92,7 +92,10 @@ bool touch(Ui& ui, const Box& box, std::string_view id, bool repeats) {
     const std::string name(id);
     const bool pressed = ImGui::InvisibleButton(name.c_str(), {std::max(1.0F, box.w), std::max(1.0F, box.h)});
     ImGui::PopButtonRepeat();
-    if (ImGui::IsItemFocused() && ImGui::GetIO().NavVisible) ui.focus = box;
+    if (ImGui::IsItemFocused() && ImGui::GetIO().NavVisible) {
+        ui.focus = box;
+        ui.focus_id = name;
+    }
     return pressed;
 }
 

@@ -35,7 +35,8 @@ struct Ui {
     Hand& hand;
     CutTexts& cut;
     std::vector<app::Command>& wishes;
-    Box focus{};   ///< what the keyboard would act on; drawn last, over everything
+    Box focus{};            ///< what the keyboard would act on; drawn last, over everything
+    std::string focus_id{};
 
     void wish(app::Command c) { wishes.push_back(std::move(c)); }
 };

@@ -1,0 +1,70 @@
+// Every page on every screen: nothing leaves it, nothing to be touched is too low or under another, no text is cut.
+
+import assert from 'node:assert/strict';
+import { test } from 'node:test';
+
+import { SCREENS, openApp } from './harness.mjs';
+import { EXAMPLES, checked, choose, coarse, has, isTouched, walkThrough } from './steps.mjs';
+
+/** The least height of anything to be touched with a glove. */
+const TARGET_PX = 72;
+
+function overlap(a, b) {
+  const wide = Math.min(a.x + a.width, b.x + b.width) - Math.max(a.x, b.x);
+  const high = Math.min(a.y + a.height, b.y + b.height) - Math.max(a.y, b.y);
+  return wide > 0.5 && high > 0.5;
+}
+
+/** Everything inside the screen, nothing to be touched on top of another or lower than a glove needs, no text cut. */
+function assertUsable(state, screen, where) {
+  for (const { id, rect } of state.widgets) {
+    const inside = rect.x >= -0.5 && rect.y >= -0.5 && rect.x + rect.width <= screen.width + 0.5 && rect.y + rect.height <= screen.height + 0.5;
+    assert.ok(inside, `${where}: ${id} leaves the screen: ${JSON.stringify(rect)}`);
+  }
+  const touched = state.widgets.filter(isTouched);
+  for (const { id, rect } of touched) assert.ok(rect.height >= TARGET_PX - 0.01, `${where}: ${id} is ${rect.height} px high`);
+  touched.forEach((a, i) => touched.slice(i + 1).forEach((b) => assert.ok(!overlap(a.rect, b.rect), `${where}: ${a.id} lies on ${b.id}`)));
+  assert.deepEqual(state.cut, [], `${where}: text is cut`);
+}
+
+const SIZES = { ...SCREENS, phoneAcross: { width: 844, height: 390, touch: true }, smallPhone: { width: 360, height: 640, touch: true } };
+const STEPS = ['Edge', 'Frame', 'Rope', 'Guys', 'Feet', 'Margins', 'Card'];
+
+async function assertEveryPage(t, size, example) {
+  const screen = coarse(size);
+  const app = await openApp(t, screen);
+  await choose(app, `example ${example}`);
+  await checked(app);
+  const seen = new Set();
+  const pages = await walkThrough(app, (state) => {
+    seen.add(state.screen);
+    assertUsable(state, screen, `${state.screen}, ${state.widgets.find(({ id }) => id === 'title').label}`);
+  });
+  assert.deepEqual([...seen], STEPS);
+  await app.tap('menu');
+  assertUsable(await app.state(), screen, 'menu');
+  return pages;
+}
+
+for (const example of EXAMPLES) {
+  test(`every page of ${example} can be read and touched on a phone`, (t) => assertEveryPage(t, SIZES.phone, example));
+}
+
+for (const [name, size] of Object.entries(SIZES)) {
+  if (name !== 'phone') test(`every page of an A-frame can be read and touched on a ${name} screen`, (t) => assertEveryPage(t, size, 'dam-crest'));
+
+  test(`a new plan, what few need and the keypad fit on a ${name} screen`, async (t) => {
+    const screen = coarse(size);
+    const app = await openApp(t, screen);
+    await choose(app, 'new');
+    await app.tap('value edge.face_deg');
+    assertUsable(await app.state(), screen, 'keypad');
+    await app.tap('key cancel');
+    await walkThrough(app, async (state) => {
+      assertUsable(state, screen, `new plan, ${state.screen}`);
+      if (!has(state, 'more')) return;
+      await app.tap('more');
+      assertUsable(await app.state(), screen, `more of ${state.screen}`);
+    });
+  });
+}

@@ -1,0 +1,45 @@
+// Ways through the app that several tests take.
+
+import assert from 'node:assert/strict';
+
+/** Plans in assets/examples. */
+export const EXAMPLES = ['spillway-bench', 'dam-crest', 'drain-shaft'];
+
+/** One device pixel per CSS pixel: quick to draw, for tests that look at no pixel. */
+export const coarse = (screen) => ({ ...screen, ratio: 1 });
+
+/** What a finger or the keyboard can press. */
+export const isTouched = ({ id, kind }) => kind === 'button' || kind === 'slider' || id === 'strip';
+
+export const has = (state, id) => state.widgets.some((each) => each.id === id);
+
+/** Presses a key of the menu, which stands on several pages on a small screen. */
+export async function choose(app, id) {
+  await app.tap('menu');
+  for (let page = 0; page < 8; ++page) {
+    if (has(await app.state(), id)) return app.tap(id);
+    await app.tap('more menu');
+  }
+  return assert.fail(`the menu has no "${id}"`);
+}
+
+/** The state once measuring error has been looked at to the end. */
+export const checked = (app) => app.until((state) => !state.checking, 'the end of the check');
+
+const placeOf = (state) => {
+  const { label, value } = state.widgets.find(({ id }) => id === 'title');
+  return `${state.screen} ${label} ${value}`;
+};
+
+/** From this page to the end of the card by "next", with `look(state)` at every page. Resolves with the number of pages. */
+export async function walkThrough(app, look) {
+  for (let pages = 1; pages < 250; ++pages) {
+    await look(await app.state());
+    const state = await app.state();
+    const next = state.widgets.find(({ id }) => id === 'next');
+    if (next.value === 'off') return pages;
+    await app.tapAt({ x: next.rect.x + next.rect.width / 2, y: next.rect.y + next.rect.height / 2 }, 5);
+    await app.until((now) => placeOf(now) !== placeOf(state), `the page after ${placeOf(state)}`);
+  }
+  return assert.fail('"next" never comes to an end');
+}
