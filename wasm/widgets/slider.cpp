@@ -62,12 +62,27 @@ void draw_rail(Ui& ui, const Box& track, const SliderText& t, bool held) {
     write_line(ui, ui.fonts.text, ends, screens::shown_number(t.input, t.input.sign * t.input.to), ink, Align::Right);
 }
 
+/// How far the value goes, as shown, when the finger has gone `px` along a rail of `rail_px`. The first finger's width is for
+/// single steps, however long the slider's range is; beyond it the value runs ahead.
+double travelled(const screens::Input& input, float px, float rail_px) {
+    constexpr float wander_px = 8.0F;    // a finger that rests wanders so far
+    constexpr float fine_px = 48.0F;
+    constexpr double px_per_step = 4.0, run_ahead = 1.3;
+    const double range_per_px = (input.to - input.from) / rail_px;
+    const double fine = std::min(range_per_px, input.step / px_per_step);
+    const double gone = std::max(0.0F, std::abs(px) - wander_px);
+    const double by = std::min<double>(gone, fine_px) * fine + std::max(0.0, gone - fine_px) * range_per_px * run_ahead;
+    return std::copysign(by, static_cast<double>(px));
+}
+
 void drag(Ui& ui, const Box& track, const SliderText& t) {
     if (ImGui::IsItemActivated()) ui.hand = {t.path, shown(t)};
-    if (!ImGui::IsItemActive() || ui.hand.path != t.path || !ImGui::IsMouseDragging(ImGuiMouseButton_Left)) return;
-    const double moved = ImGui::GetMouseDragDelta(ImGuiMouseButton_Left).x / (track.w - k_thumb_px);
+    if (!ImGui::IsItemActive() || ui.hand.path != t.path || !ImGui::IsMouseDown(ImGuiMouseButton_Left)) return;
+    const ImGuiIO& io = ImGui::GetIO();
+    const double by = travelled(t.input, io.MousePos.x - io.MouseClickedPos[0].x, track.w - k_thumb_px);
+    if (by == 0.0 && ui.hand.from_value == shown(t)) return;   // a tap enters nothing
     const double low = std::min(t.input.from, ui.hand.from_value), high = std::max(t.input.to, ui.hand.from_value);
-    const double to = std::clamp(stepped(t.input, ui.hand.from_value + moved * (t.input.to - t.input.from)), low, high);
+    const double to = by == 0.0 ? ui.hand.from_value : std::clamp(stepped(t.input, ui.hand.from_value + by), low, high);
     if (to != shown(t) || !t.measured) wish_value(ui, t, to);
 }
 

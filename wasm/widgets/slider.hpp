@@ -5,7 +5,7 @@
 namespace guywright::widgets {
 
 /// One number of the plan as a full-width slider between two nudge keys, with label, value (tap it for the keypad) and how to
-/// measure it. Dragging is relative: the thumb never jumps to the finger.
+/// measure it. Dragging is relative: the thumb never jumps to the finger, and the first finger's width moves single steps.
 struct SliderText {
     const screens::Input& input;
     std::string path;
