@@ -50,15 +50,15 @@ void draw_keys(Ui& ui, Box box) {
     }
 }
 
-constexpr float k_name_px = 34.0F, k_entry_px = 60.0F, k_hint_px = 2.0F * widgets::k_line_px;
-constexpr float k_above_keys_px = k_name_px + 4.0F + k_entry_px + 6.0F + k_hint_px + 6.0F;
+constexpr float k_name_px = 30.0F, k_entry_px = 56.0F, k_hint_px = 2.0F * widgets::k_line_px, k_apart_px = 4.0F;
+constexpr float k_above_keys_px = k_name_px + k_apart_px + k_entry_px + k_apart_px + k_hint_px + 2.0F * k_apart_px;
 constexpr float k_lowest_keys_px = 4.0F * widgets::k_target_px + 3.0F * k_between_px;
 constexpr float k_highest_keys_px = 4.0F * 110.0F;
 
 /// Name, what is typed, what is allowed.
 void draw_entry(Ui& ui, Box box, const app::Keypad& pad, const Input& input, const NumberRef& number) {
-    write_line(ui, ui.fonts.large, box.cut_top(k_name_px, 4.0F), input.label, ui.theme.ink);
-    const Box entry = box.cut_top(k_entry_px, 6.0F);
+    write_line(ui, ui.fonts.large, box.cut_top(k_name_px, k_apart_px), input.label, ui.theme.ink);
+    const Box entry = box.cut_top(k_entry_px, k_apart_px);
     ui.draw.AddRect(entry.min(), entry.max(), ui.theme.ink, 8.0F, 0, 3.0F);
     const std::string typed = pad.typed.empty() ? "now " + shown_value(input, number.get()) : with_unit(input, pad.typed);
     write_line(ui, pad.typed.empty() ? ui.fonts.text : ui.fonts.huge, entry.inner(8.0F), typed, ui.theme.ink, widgets::Align::Right);
@@ -79,7 +79,7 @@ void draw_keypad(Ui& ui, const app::State& state, Box box, Box aside) {
     if (input == nullptr || !number) return ui.wish(app::CloseKeypad{});
     read_keyboard(ui);
     const bool below = keypad_fits(box);
-    draw_entry(ui, below ? box.cut_top(k_above_keys_px - 6.0F, 6.0F) : box, pad, *input, number);
+    draw_entry(ui, below ? box.cut_top(k_above_keys_px - 2.0F * k_apart_px, 2.0F * k_apart_px) : box, pad, *input, number);
     const Box& keys = below ? box : aside;
     draw_keys(ui, {keys.x, keys.y, keys.w, std::min(keys.h, k_highest_keys_px)});
 }

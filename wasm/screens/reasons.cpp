@@ -1,7 +1,10 @@
 #include "wasm/screens/reasons.hpp"
 
+#include <cctype>
+
 #include "engine/codec/english.hpp"
 #include "engine/codec/sentences.hpp"
+#include "wasm/screens/inputs.hpp"
 
 namespace guywright::screens {
 namespace {
@@ -18,10 +21,33 @@ std::string with_degree_signs(std::string text) {
     return text;
 }
 
+/// "load of rope main" for "ropes[0].load_kg": what the slider is called, and whose it is. The path itself where there is none.
+std::string shown_name(const Plan& plan, const std::string& path) {
+    const Input* input = find_input(path);
+    if (input == nullptr) return path;
+    std::string name(input->label);
+    name[0] = static_cast<char>(std::tolower(static_cast<unsigned char>(name[0])));
+    const std::size_t i = index_in(path);
+    if (path.starts_with("guys[") && i < plan.guys.size()) return name + " of guy " + plan.guys[i].name;
+    if (path.starts_with("ropes[") && i < plan.ropes.size()) return name + " of rope " + plan.ropes[i].name;
+    const bool of_a_leg = path.find('[') != std::string::npos && plan.frame.legs.size() > 1;
+    return of_a_leg ? name + ", leg " + std::to_string(i + 1) : name;
+}
+
+/// Measurements called as their sliders are.
+std::string with_shown_names(std::string text, const Plan& plan, const Evaluation& e, const Check& check) {
+    const auto spoiler = static_cast<std::size_t>(check.spoiler);
+    if (check.spoiler == k_no_spoiler || spoiler >= e.spoilers.size()) return text;
+    const std::string in_file = measurement_name(plan, e.spoilers[spoiler]);
+    if (const std::size_t at = text.find(in_file); at != std::string::npos) text.replace(at, in_file.size(), "the " + shown_name(plan, e.spoilers[spoiler]));
+    return text;
+}
+
 }  // namespace
 
 std::string check_sentence(const app::State& state, const Check& check) {
-    return with_degree_signs(sentence(k_english, state.plan, state.evaluation, check));
+    const std::string words = sentence(k_english, state.plan, state.evaluation, check);
+    return with_degree_signs(with_shown_names(words, state.plan, state.evaluation, check));
 }
 
 std::string reason(const app::State& state) {

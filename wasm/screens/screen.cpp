@@ -36,12 +36,15 @@ Layout side_by_side(Box screen, float strip_px) {
     return l;
 }
 
-/// The picture above a panel for two sliders, or three where the screen is tall; the picture takes the rest.
+/// The picture above a panel for two sliders, or three where the screen is tall; the picture takes the rest. On a small screen
+/// there is at least room for one slider with two lines of how.
 Layout one_above_the_other(Box screen, float strip_px) {
     Layout l;
     l.strip = screen.cut_top(strip_px);
     const float panel_px = walk_height(screen.h > 900.0F ? 3 : 2) + 2.0F * k_margin_px;
-    l.site = screen.cut_top(std::max(std::min(k_lowest_site_px, screen.h * 0.3F), screen.h - panel_px));
+    const float least_panel_px = walk_height(1) + widgets::k_line_px + 2.0F * k_margin_px;
+    const float most_site_px = std::max(0.0F, screen.h - least_panel_px);
+    l.site = screen.cut_top(std::min(most_site_px, std::max(k_lowest_site_px, screen.h - panel_px)));
     l.panel = screen;
     return l;
 }
@@ -65,7 +68,7 @@ void draw_sheet(widgets::Ui& ui, const app::State& state, Layout& l, const Box& 
 void draw_panels(widgets::Ui& ui, const app::State& state, const Layout& l) {
     const bool beside = state.keypad && !keypad_fits(l.panel);
     if (!beside) draw_site(ui, state, l.site);
-    if (state.keypad) draw_keypad(ui, state, beside ? l.site.inner(k_margin_px) : l.panel, l.panel);
+    if (state.keypad) draw_keypad(ui, state, beside ? l.site.inner(6.0F) : l.panel, l.panel);
     else draw_walk(ui, state, l.panel);
 }
 
