@@ -1,64 +1,112 @@
-// Makes pictures of every screen for people to look at:  node tests/browser/screenshots.mjs OUT_FOLDER [screen ...]
-// The site must have been built (bash web/serve.sh or bash tests/run.sh). Nothing is asserted here.
+// Makes pictures of the app for people to look at; nothing is asserted:
+//   node tests/browser/screenshots.mjs [OUT_FOLDER [screen ...]]      every screen unless some are named
+// The site must have been built (bash web/serve.sh or bash tests/run.sh). RATIO=2 for sharp pictures, which take longer.
 
 import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 
-import { AppPage, launch, SCREENS, startSite } from './harness.mjs';
+import { AppPage, SCREENS, launch, startSite } from './harness.mjs';
+import { choose, has } from './steps.mjs';
 
 const [out = 'build/screenshots', ...wanted] = process.argv.slice(2);
+const ratio = Number(process.env.RATIO ?? 1);
+const screens = { ...SCREENS, phoneAcross: { width: 844, height: 390, touch: true }, large: { width: 1920, height: 1080, touch: false } };
+const STEPS = ['Edge', 'Frame', 'Rope', 'Guys', 'Feet', 'Margins', 'Card'];
 mkdirSync(out, { recursive: true });
 
 const endings = [];
 const t = { after: (act) => endings.unshift(act) };
-const STEPS = ['Edge', 'Frame', 'Rope', 'Guys', 'Feet', 'Margins', 'Card'];
 
-async function pictures(name, screen) {
-  const site = await startSite(t);
-  const context = await launch(t, undefined, { screen });
-  const app = await AppPage.open(context, site.address);
-  const shoot = async (what) => {
-    await app.settled();
-    await app.page.screenshot({ path: join(out, `${name}-${what}.png`) });
-  };
-  for (const step of STEPS) {
-    await app.tap('menu');
-    if (step === 'Edge') await shoot('menu');
-    await app.tap(`step ${step}`);
-    await shoot(step.toLowerCase());
+class Photographer {
+  constructor(app, name) {
+    Object.assign(this, { app, name });
   }
-  await app.tap('next');
-  await shoot('card-2');
-  await app.tap('view');
-  await shoot('above');
-  await app.tap('view');
-  await shoot('side');
-  await app.tap('view');
-  await app.tap('menu');
-  await app.tap('new');
-  await shoot('new');
-  await app.tap('strip');
-  await shoot('new-card');
-  await app.tap('menu');
-  await app.tap('step Edge');
-  await app.tap('value edge.face_deg');
-  await app.tap('key 9');
-  await app.tap('key 9');
-  await app.tap('key 9');
-  await app.tap('key take');
-  await shoot('keypad');
-  await app.tap('key cancel');
-  for (const theme of ['dim', 'night']) {
-    await app.tap('menu');
-    await app.tap('theme');
-    await app.tap('example');
-    await shoot(`${theme}-edge`);
-    await app.tap('strip');
-    await shoot(`${theme}-card`);
+
+  async shoot(what) {
+    await this.app.settled();
+    await this.app.page.screenshot({ path: join(out, `${this.name}-${what}.png`) });
+  }
+
+  async tapAll(...ids) {
+    for (const id of ids) await this.app.tap(id);
+  }
+
+  /** The first page of every step, and what few need of it. */
+  async steps() {
+    for (const step of STEPS) {
+      await choose(this.app, `step ${step}`);
+      await this.shoot(step.toLowerCase());
+      if (!has(await this.app.state(), 'more')) continue;
+      await this.app.tap('more');
+      await this.shoot(`${step.toLowerCase()}-more`);
+    }
+    for (let page = 2; (await this.app.widget('next')).value !== 'off'; ++page) {
+      await this.app.tap('next');
+      await this.shoot(`card-${page}`);
+    }
+  }
+
+  async views() {
+    for (const view of ['above', 'side', 'free']) {
+      await this.app.tap('view');
+      await this.shoot(`view-${view}`);
+    }
+  }
+
+  async otherFrames() {
+    for (const example of ['dam-crest', 'drain-shaft']) {
+      await choose(this.app, `example ${example}`);
+      await choose(this.app, 'step Frame');
+      await this.shoot(`${example}-frame`);
+      await this.app.tap('next');
+      await this.shoot(`${example}-leg`);
+      await this.app.tap('strip');
+      await this.shoot(`${example}-card`);
+    }
+  }
+
+  /** NO-GO, nothing entered, a refused entry, a refused file, the focus of the keyboard. */
+  async states() {
+    await choose(this.app, 'example spillway-bench');
+    await this.tapAll('value edge.face_deg', 'key 9', 'key 9', 'key 9', 'key take');
+    await this.shoot('keypad');
+    await this.app.tap('key cancel');
+    await choose(this.app, 'step Guys');
+    await this.tapAll('value guys[0].bearing_deg', 'key 9', 'key 0', 'key take', 'strip');
+    await this.shoot('no-go-card');
+    await choose(this.app, 'new');
+    await this.shoot('new');
+    await this.app.tap('strip');
+    await this.shoot('new-card');
+    await this.app.tap('menu');
+    await this.shoot('menu');
+    while (!has(await this.app.state(), 'open')) await this.app.tap('more menu');
+    await this.app.openFile('open', { name: 'plan.json', mimeType: 'application/json', buffer: Buffer.from('{"format":"guywright-plan","version":1}') });
+    await this.shoot('message');
+    await this.app.tap('close message');
+    for (let i = 0; i < 7; ++i) await this.app.page.keyboard.press('Tab');
+    await this.shoot('focus');
+    await choose(this.app, 'example spillway-bench');
   }
 }
 
-const screens = { ...SCREENS, phoneAcross: { width: 844, height: 390, ratio: 3, touch: true } };
+async function pictures(name, screen) {
+  const site = await startSite(t);
+  const context = await launch(t, undefined, { screen: { ...screen, ratio } });
+  const app = await AppPage.open(context, site.address);
+  await app.page.waitForTimeout(6000); // until the word on the offline copy is gone
+  for (const theme of ['sun', 'dim', 'night']) {
+    const photographer = new Photographer(app, `${name}-${theme}`);
+    await photographer.steps();
+    await photographer.views();
+    await photographer.otherFrames();
+    await photographer.states();
+    await choose(app, 'theme');
+    if (has(await app.state(), 'close menu')) await app.tap('close menu');
+    else await choose(app, 'step Edge');
+  }
+}
+
 try {
   for (const [name, screen] of Object.entries(screens)) if (wanted.length === 0 || wanted.includes(name)) await pictures(name, screen);
 } finally {

@@ -287,13 +287,21 @@ class Hand {
     await this.app.settled();
   }
 
-  /** One or two drags, then single steps until the value is there: what one does with a slider. */
+  /** Types the value: one tap on it, one for each sign, one to take it. */
+  async type(path, wanted) {
+    await this.tap(`value ${path}`);
+    for (const sign of String(wanted)) await this.tap(`key ${sign}`);
+    await this.tap('key take');
+  }
+
+  /** A drag, then single steps until the value is there, or the keypad where that is shorter: what one does with a slider. */
   async slide(path, wanted) {
     for (let i = 0; i < 15; ++i) {
       const here = await shownIn(this.app, path);
       if (Math.abs(here - wanted) < 1e-6) return;
       const steps = Math.abs(here - wanted) / measurement(path).step;
-      if (i < 2 && steps > 2.5) await this.drag(path, wanted);
+      if (i < 1 && steps > 2.5) await this.drag(path, wanted);
+      else if (steps > String(wanted).length + 2) await this.type(path, wanted);
       else await this.tap(`${here < wanted ? 'more' : 'less'} ${path}`);
     }
     assert.fail(`${path} does not come to ${wanted}`);
