@@ -428,3 +428,22 @@ test('the whole walk works with the server stopped and the network off', async (
   await choose(app, 'example spillway-bench');
   assert.equal((await checked(app)).check_code, before.check_code);
 });
+
+test('a tap on the picture makes it large, a drag turns it, and a key or the next step brings the sliders back', async (t) => {
+  const app = await openApp(t, PHONE);
+  const small = (await app.widget('scene')).rect;
+  await app.drag('scene', 0.3, 0.6);
+  assert.deepEqual((await app.widget('scene')).rect, small);
+  await app.tapAt(await app.pointOn('scene', 0.5, 0.3));
+  await app.settled();
+  const large = (await app.widget('scene')).rect;
+  assert.ok(large.height > 2 * small.height, `${large.height} px high`);
+  assert.ok(!has(await app.state(), 'next'));
+  await app.tap('smaller');
+  assert.deepEqual((await app.widget('scene')).rect, small);
+  await app.tapAt(await app.pointOn('scene', 0.5, 0.3));
+  await app.settled();
+  await app.tap('strip');
+  assert.equal((await app.state()).screen, 'Card');
+  assert.ok(has(await app.state(), 'next'));
+});

@@ -134,6 +134,7 @@ struct Applier {
         s.item = c.item;
         s.wanted_id.clear();
         s.menu_open = false;
+        s.site_large = false;
         s.keypad.reset();
         s.last_touched.clear();
     }
@@ -161,6 +162,7 @@ struct Applier {
     }
     void operator()(const TurnScene& c) const { scene::turn(s.camera, {c.dx_px, c.dy_px}); }
     void operator()(const ZoomScene& c) const { s.camera.zoom = std::clamp(s.camera.zoom * c.factor, 0.4F, 4.0F); }
+    void operator()(const ToggleLargeSite&) const { s.site_large = !s.site_large; }
     void operator()(const NextView&) const { s.view = static_cast<scene::View>((static_cast<int>(s.view) + 1) % 3); }
     void operator()(const NextCase&) const {
         if (!s.evaluation.outcomes.empty()) s.shown_case = (s.shown_case + 1) % s.evaluation.outcomes.size();

@@ -47,6 +47,7 @@ struct NextMenuPage {};
 struct NextTheme {};
 struct TurnScene { float dx_px, dy_px; };
 struct ZoomScene { float factor; };
+struct ToggleLargeSite {};                                 ///< the picture alone, or beside the sliders
 struct NextView {};
 struct NextCase {};
 struct OpenKeypad { std::string path; };
@@ -57,7 +58,7 @@ struct CloseMessage {};
 
 using Command = std::variant<SetKind, SetPole, SetHeldDown, AddHobble, RemoveHobble, SetOpening, AddRope, RemoveRope, SetHaul, SetRopeStrength, AddGuy,
                              RemoveGuy, SetAnchorByPosition, AddFootTie, RemoveFootTie, SetGuyLossJudged, SetNumber, ConfirmShown, GoTo, GoToItem,
-                             ShowMore, Undo, Redo, NewPlan, OpenExample, OpenFile, SaveFile, ToggleMenu, NextMenuPage, NextTheme, TurnScene, ZoomScene,
+                             ShowMore, Undo, Redo, NewPlan, OpenExample, OpenFile, SaveFile, ToggleMenu, NextMenuPage, NextTheme, TurnScene, ZoomScene, ToggleLargeSite,
                              NextView, NextCase, OpenKeypad, PressKey, TakeKeypad, CloseKeypad, CloseMessage>;
 
 }  // namespace guywright::app

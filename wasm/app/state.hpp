@@ -43,6 +43,7 @@ struct State {
     widgets::ThemeName theme = widgets::ThemeName::Sun;
     scene::Camera camera;
     scene::View view = scene::View::Free;
+    bool site_large = false;        ///< the picture has the place of the sliders, too
     std::size_t shown_case = k_holding;
     bool save_wanted = false, open_wanted = false;
     std::optional<std::pair<std::string, std::string>> download;

@@ -7,7 +7,7 @@ namespace guywright::screens {
 
 /// Verdict and what governs it. Always in view; a tap leads to the card.
 void draw_strip(widgets::Ui& ui, const app::State& state, const widgets::Box& box);
-/// The site, turned by the finger, with keys for the view and the case shown.
+/// The site, turned by the finger, with keys for the view and the case shown. A tap makes it large.
 void draw_site(widgets::Ui& ui, const app::State& state, const widgets::Box& box);
 /// The step in hand: as many sliders as fit, and the way on and back.
 void draw_walk(widgets::Ui& ui, const app::State& state, widgets::Box box);

@@ -66,6 +66,10 @@ void draw_sheet(widgets::Ui& ui, const app::State& state, Layout& l, const Box& 
 }
 
 void draw_panels(widgets::Ui& ui, const app::State& state, const Layout& l) {
+    if (state.site_large && !state.keypad) {
+        const float right = std::max(l.site.x + l.site.w, l.panel.x + l.panel.w), bottom = std::max(l.site.y + l.site.h, l.panel.y + l.panel.h);
+        return draw_site(ui, state, {l.site.x, l.site.y, right - l.site.x, bottom - l.site.y});
+    }
     const bool beside = state.keypad && !keypad_fits(l.panel);
     if (!beside) draw_site(ui, state, l.site);
     if (state.keypad) draw_keypad(ui, state, beside ? l.site.inner(6.0F) : l.panel, l.panel);
