@@ -117,6 +117,7 @@ inline void check_feet(CheckTable& table, const CaseView& v) {
         foot_m.push_back(v.model.legs[i].foot_m);
     }
     const std::vector<Hobble>& hobbles = v.plan.frame.hobbles;
+    const Bounded<Vec3, k_max_legs> unhobbled_N = push_N;
     if (!hobbles.empty()) {
         const HobbleForces shared = share_by_hobbles(push_N, friction_N, foot_m, hobbles);
         push_N = shared.push_N;
@@ -127,8 +128,13 @@ inline void check_feet(CheckTable& table, const CaseView& v) {
         const double rounding_N = 1e-9 * glm::length(v.outcome.foot_reaction_N[i]);
         if (glm::length(push_N[i]) < rounding_N) push_N[i] = Vec3{0.0};   // a push that hobbles or symmetry take up to the last digit
     }
-    for (std::size_t i = 0; i < v.model.legs.size(); ++i)
-        if (!(v.outcome.equilibrium.leg_gap_m[i] > k_slack_m)) table.add(foot_check(v, i, push_N[i], friction_N[i]));
+    for (std::size_t i = 0; i < v.model.legs.size(); ++i) {
+        if (v.outcome.equilibrium.leg_gap_m[i] > k_slack_m) continue;
+        Check c = foot_check(v, i, push_N[i], friction_N[i]);
+        // a hobble pulls just as much as friction lacks: what is to spare is then in the hobble, not in the friction
+        const bool hobbled = push_N[i] != unhobbled_N[i] && c.id == CheckId::FootFriction && c.status == CheckStatus::Pass;
+        table.add(hobbled ? yes_no_check(c.id, i, c.status, c.value, c.limit, v.case_index) : c);
+    }
 }
 
 inline void check_legs(CheckTable& table, const CaseView& v) {

@@ -29,6 +29,7 @@ inline HobbleForces share_by_hobbles(const Bounded<Vec3, k_max_legs>& push_N, co
     // 1 over the largest curvature there can be: all hobbles side by side between two feet
     const double step = hobbles.empty() ? 0.0 : 0.5 / static_cast<double>(hobbles.size());
     constexpr double friction_used = 0.999; // so that what is left is inside friction, not on it
+    constexpr double friction_enough = 0.9995;
     constexpr int most_rounds = 400;
     HobbleForces out{{}, push_N};
     Bounded<Vec3, k_max_hobbles> along;     // from the hobble's first foot to its second
@@ -39,9 +40,9 @@ inline HobbleForces share_by_hobbles(const Bounded<Vec3, k_max_legs>& push_N, co
         out.tension_N.push_back(0.0);
     }
     for (int round = 0; round < most_rounds; ++round) {
-        double rest_N = 0.0;
-        for (std::size_t i = 0; i < push_N.size(); ++i) rest_N += glm::length(detail::beyond_friction_N(out.push_N[i], friction_used * friction_N[i]));
-        if (rest_N == 0.0) break;
+        bool hold = true;   // the target is approached ever more slowly: half way from it to the whole friction will do
+        for (std::size_t i = 0; i < push_N.size(); ++i) hold = hold && glm::length(out.push_N[i]) <= friction_enough * friction_N[i];
+        if (hold) break;
         const Bounded<Vec3, k_max_legs> before_N = out.push_N;
         for (std::size_t j = 0; j < along.size(); ++j) {
             const auto from = static_cast<std::size_t>(hobbles[j].from), to = static_cast<std::size_t>(hobbles[j].to);

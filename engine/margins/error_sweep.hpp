@@ -7,8 +7,12 @@
 
 namespace guywright {
 
-/// Points inside the box of errors, after the one-at-a-time ends and the worst corners.
+/// Points of the box of errors after the one-at-a-time ends and the worst corners. Every other one is pushed out to the corner
+/// it points to: forces are worst at corners, and which one it is turns on which guy goes slack, which no slope foretells.
 inline constexpr std::size_t k_box_points = 512;
+
+/// So many of the closest rules are followed on from the worst point found, measurement by measurement.
+inline constexpr std::size_t k_followed_rules = 3;
 
 /// The trade's rules of angle are judged on the measured value; the box only warns where an error could break one.
 inline constexpr bool is_angle_rule(CheckId id) {
@@ -22,14 +26,13 @@ inline constexpr bool is_force_rule(CheckId id) {
 
 /// Sweeps the box of measuring errors of one plan, in slices so that a screen can draw in between: first every measurement
 /// by itself at both ends of its error, then for every check the corner that these make out to be the worst, then
-/// low-discrepancy points. Every point is a full nonlinear solve of every case. The same plan gives the same answer.
+/// low-discrepancy points, then from the worst point of each of the closest rules every measurement's other end. Every point is
+/// a full nonlinear solve of every case. The same plan gives the same answer.
 class ErrorSweep {
 public:
-    /// `plan` must have no faults; `outcomes` and `checks` are what it gives as measured.
-    ErrorSweep(const Plan& plan, const Model& model, const Outcomes& outcomes, const CheckTable& checks)
-        : plan_(plan), numbers_(measured_numbers(plan_)), nominal_(checks), ends_(2 * numbers_.size()) {
-        for (std::size_t i = 0; i < outcomes.size(); ++i)
-            if (outcomes[i].equilibrium.status == SolveStatus::Solved) shift_[i] = outcomes[i].equilibrium.head_m - model.drawn_head_m;
+    /// `plan` must have no faults; `checks` is what it gives as measured.
+    ErrorSweep(const Plan& plan, const CheckTable& checks)
+        : plan_(plan), numbers_(measured_numbers(plan_)), shares_(numbers_.size(), 0.0), nominal_(checks), ends_(2 * numbers_.size()) {
         spoiler_.fill(k_no_spoiler);
         here_ = checks;
         keep();
@@ -56,13 +59,14 @@ public:
     }
 
 private:
-    enum class Stage : unsigned char { Ends, Corners, Points, Done };
+    enum class Stage : unsigned char { Ends, Corners, Points, Follow, Done };
 
     void step() {
         switch (stage_) {
             case Stage::Ends: return step_ends();
             case Stage::Corners: return step_corners();
             case Stage::Points: return step_points();
+            case Stage::Follow: return step_follow();
             case Stage::Done: return;
         }
     }
@@ -70,15 +74,14 @@ private:
     /// One measurement at one end, all others as measured.
     void step_ends() {
         if (next_ == ends_.size()) return find_corners();
-        const Measured& number = numbers_[next_ / 2];
-        number.move_to(next_ % 2 == 0 ? -1.0 : 1.0);
+        move(next_ / 2, next_ % 2 == 0 ? -1.0 : 1.0);
         look(true);
-        number.move_to(0.0);
         for (std::size_t s = 0; s < k_slot_count; ++s) {
             const Check* c = here_.at_slot(s);
             ends_[next_][s] = c != nullptr ? static_cast<float>(score(*c)) : 0.0F;
         }
         keep();
+        move(next_ / 2, 0.0);
         ++next_;
     }
 
@@ -108,21 +111,61 @@ private:
             next_ = 0;
             return;
         }
-        for (std::size_t i = 0; i < numbers_.size(); ++i) numbers_[i].move_to(corners_[next_][i]);
+        for (std::size_t i = 0; i < numbers_.size(); ++i) move(i, corners_[next_][i]);
         look(true);
         keep();
         ++next_;
     }
 
     void step_points() {
-        for (std::size_t i = 0; i < numbers_.size(); ++i) numbers_[i].move_to(low_discrepancy(next_, i));
+        for (std::size_t i = 0; i < numbers_.size(); ++i) {
+            const double share = low_discrepancy(next_, i);
+            move(i, next_ % 2 == 0 ? share : share < 0.0 ? -1.0 : 1.0);
+        }
         look(false);
         keep();
-        if (++next_ == k_box_points || numbers_.empty()) finish();
+        if (++next_ == k_box_points || numbers_.empty()) start_following();
+    }
+
+    /// Picks the closest rules, each with the point where it was worst.
+    void start_following() {
+        std::vector<std::pair<double, std::size_t>> closest;
+        worst_.for_each_slot([&](std::size_t slot, Check& c) {
+            if (is_force_rule(c.id) && c.has_margin && c.status != CheckStatus::Fail) closest.emplace_back(c.margin, slot);
+        });
+        std::sort(closest.begin(), closest.end());
+        if (closest.size() > k_followed_rules) closest.resize(k_followed_rules);
+        for (const auto& [margin, slot] : closest) followed_.push_back(slot);
+        stage_ = Stage::Follow;
+        next_ = 0;
+        begin_rule();
+    }
+
+    void begin_rule() {
+        if (next_ >= followed_.size() * numbers_.size()) return finish();
+        const std::vector<double>& start = worst_at_[followed_[next_ / numbers_.size()]];
+        for (std::size_t i = 0; i < start.size(); ++i) move(i, start[i]);
+    }
+
+    /// Turns one measurement to the other end, and leaves it there if that is worse for the rule followed.
+    void step_follow() {
+        if (followed_.empty() || numbers_.empty()) return finish();
+        const std::size_t slot = followed_[next_ / numbers_.size()], i = next_ % numbers_.size();
+        const double before = shares_[i], so_far = worst_.at_slot(slot)->margin;
+        move(i, before < 0.0 ? 1.0 : -1.0);
+        look(false);
+        keep();
+        if (!(worst_.at_slot(slot)->margin < so_far)) move(i, before);
+        if (++next_ % numbers_.size() == 0) begin_rule();
+    }
+
+    void move(std::size_t i, double share) {
+        shares_[i] = share;
+        numbers_[i].move_to(share);
     }
 
     void finish() {
-        for (const Measured& number : numbers_) number.move_to(0.0);
+        for (std::size_t i = 0; i < numbers_.size(); ++i) move(i, 0.0);
         worst_.for_each_slot([&](std::size_t slot, Check& c) {
             c.at_worst = true;
             c.spoiler = spoiler_[slot];
@@ -147,20 +190,23 @@ private:
             return;
         }
         const Cases cases = build_cases(built.model, plan_.actions);
-        for (std::size_t i = 0; i < cases.size(); ++i) {
-            // the head moves nearly alike at every point: the search starts from where it came to rest as measured
-            Outcome o = solve_case(built.model, cases[i], built.model.drawn_head_m + shift_[i]);
-            check_forces(here_, plan_, built.model, o, static_cast<int>(i));
+        outcomes_.clear();
+        solve_cases(built.model, cases, outcomes_);
+        for (std::size_t i = 0; i < outcomes_.size(); ++i) {
+            check_forces(here_, plan_, built.model, outcomes_[i], static_cast<int>(i));
             if (!with_angles) continue;
-            read_angles(built.model, o);
-            check_angles(here_, plan_, built.model, o, static_cast<int>(i));
+            read_angles(built.model, outcomes_[i]);
+            check_angles(here_, plan_, built.model, outcomes_[i], static_cast<int>(i));
         }
         if (with_angles) check_drawing(here_, plan_, built.model);
     }
 
     void keep() {
-        here_.for_each([&](const Check& c) {
-            if (is_force_rule(c.id)) return worst_.add(c);
+        here_.for_each_slot([&](std::size_t slot, const Check& c) {
+            if (is_force_rule(c.id)) {
+                if (worst_.at_slot(slot) == nullptr || CheckTable::is_worse(c, *worst_.at_slot(slot))) worst_at_[slot] = shares_;
+                return worst_.add(c);
+            }
             if (!is_angle_rule(c.id) || c.status != CheckStatus::Fail) return;
             // broken only where the measurement errs: a caution with nothing to spare
             worst_.add({c.id, c.subject, CheckStatus::Caution, c.value, c.limit, true, 0.0, c.case_index});
@@ -169,11 +215,14 @@ private:
 
     Plan plan_;
     std::vector<Measured> numbers_;
-    std::array<Vec3, k_max_cases> shift_{};          ///< of the head in each case, as measured
+    std::vector<double> shares_;                     ///< where each measurement now stands in its error, -1 to 1
+    Outcomes outcomes_;
     CheckTable nominal_, here_, worst_;
     std::vector<std::array<float, k_slot_count>> ends_;
     std::vector<std::vector<signed char>> corners_;
     std::array<int, k_slot_count> spoiler_{};
+    std::array<std::vector<double>, k_slot_count> worst_at_{};   ///< the shares at which each rule was worst
+    std::vector<std::size_t> followed_;
     Stage stage_ = Stage::Ends;
     std::size_t next_ = 0, points_ = 0;
 };

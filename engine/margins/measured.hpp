@@ -47,14 +47,32 @@ inline std::vector<Measured> measured_numbers(Plan& plan) {
     return numbers;
 }
 
+namespace detail {
+
+/// More measurements than any plan can hold.
+inline constexpr std::size_t k_most_axes = 256;
+
+inline constexpr std::array<double, k_most_axes> first_primes() {
+    std::array<double, k_most_axes> primes{};
+    std::array<int, k_most_axes> found{};
+    std::size_t count = 0;
+    for (int n = 2; count < k_most_axes; ++n) {
+        bool prime = true;
+        for (std::size_t i = 0; i < count && found[i] * found[i] <= n; ++i) prime = prime && n % found[i] != 0;
+        if (!prime) continue;
+        primes[count] = n;
+        found[count++] = n;
+    }
+    return primes;
+}
+inline constexpr std::array<double, k_most_axes> k_primes = first_primes();
+
+}  // namespace detail
+
 /// Point `index` of a low-discrepancy sequence (Richtmyer: multiples of the square roots of the primes), coordinate
 /// `axis`, in -1 to 1. The same everywhere and every time.
 inline double low_discrepancy(std::size_t index, std::size_t axis) {
-    static constexpr std::array<double, 60> primes{2,   3,   5,   7,   11,  13,  17,  19,  23,  29,  31,  37,  41,  43,  47,  53,  59,  61,  67,  71,
-                                                   73,  79,  83,  89,  97,  101, 103, 107, 109, 113, 127, 131, 137, 139, 149, 151, 157, 163, 167, 173,
-                                                   179, 181, 191, 193, 197, 199, 211, 223, 227, 229, 233, 239, 241, 251, 257, 263, 269, 271, 277, 281};
-    const double lap = axis >= primes.size() ? 1.0 + static_cast<double>(axis / primes.size()) : 1.0;
-    const double turn = static_cast<double>(index + 1) * std::sqrt(primes[axis % primes.size()] * lap * (lap + 1.0) / 2.0);
+    const double turn = static_cast<double>(index + 1) * std::sqrt(detail::k_primes[axis % detail::k_most_axes]);
     return 2.0 * (turn - std::floor(turn)) - 1.0;
 }
 

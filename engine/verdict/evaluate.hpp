@@ -114,7 +114,7 @@ inline void take_in(Evaluation& e, const ErrorSweep& sweep) {
 inline Evaluation evaluate(const Plan& plan) {
     Evaluation e = evaluate_as_measured(plan);
     if (e.outcomes.empty() || !e.not_measured.empty()) return e;
-    ErrorSweep sweep(plan, e.model, e.outcomes, e.checks);
+    ErrorSweep sweep(plan, e.checks);
     while (!sweep.done()) sweep.advance(k_box_points);
     take_in(e, sweep);
     return e;

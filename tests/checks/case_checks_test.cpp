@@ -238,3 +238,35 @@ TEST_CASE("a leg that falls fails by not standing, not by lack of an answer") {
     CHECK(b.status(CheckId::Standing) == CheckStatus::Fail);
     CHECK(b.table().find(CheckId::GuyStrength, 0) == nullptr);
 }
+
+TEST_CASE("standing: a head that keeps less than a tenth of its stiffness is said to stand barely") {
+    Bench b;
+    b.outcome.equilibrium.leg_compression_N[0] = 2700.0;   // over 2.7 m: 1000 N/m
+    b.outcome.equilibrium.min_stiffness_N_m = 1000.0 / 9.0 * 1.001;
+    CHECK(b.status(CheckId::Standing) == CheckStatus::Pass);
+    b.outcome.equilibrium.min_stiffness_N_m = 1000.0 / 9.0 * 0.999;
+    CHECK(b.status(CheckId::Standing) == CheckStatus::Caution);
+}
+
+TEST_CASE("a foot that a hobble holds has its margin in the hobble") {
+    Plan p = support::usual_plan();
+    p.frame.kind = FrameKind::AFrame;
+    p.frame.legs = {LegPlan{.foot_m = {-2, -0.9, 0}}, LegPlan{.foot_m = {-2, 0.9, 0}}};
+    p.feet = {FootPlan{.friction = 0.1, .pin_shear_kN = 0.0, .ties = {}}, FootPlan{.friction = 0.1, .pin_shear_kN = 0.0, .ties = {}}};
+    const auto foot = [&] {
+        const Model m = build_model(p).model;
+        Outcome o = solve_case(m, build_cases(m, p.actions)[1], m.drawn_head_m);
+        REQUIRE(o.stable);
+        o.foot_reaction_N[0] = {0.0, 500.0, 1500.0};   // the feet spread
+        o.foot_reaction_N[1] = {0.0, -500.0, 1500.0};
+        CheckTable t;
+        check_forces(t, p, m, o, 1);
+        return t;
+    };
+    CHECK(foot().find(CheckId::FootFriction, 0)->status == CheckStatus::Fail);
+    p.frame.hobbles = {Hobble{0, 1, 9.8}};
+    const CheckTable held = foot();
+    CHECK(held.find(CheckId::FootFriction, 0)->status == CheckStatus::Pass);
+    CHECK_FALSE(held.find(CheckId::FootFriction, 0)->has_margin);
+    CHECK_WITHIN(held.find(CheckId::HobbleStrength, 0)->value, 0.35, 0.001);
+}

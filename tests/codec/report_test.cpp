@@ -34,8 +34,8 @@ TEST_CASE("write_report: the verdict, the states and every case of a sound rig")
     const Outcome& holding = e.outcomes[k_holding];
     OrderedJson& loaded = r["states"]["loaded"];
     CHECK(loaded["stable"] == true);
-    REQUIRE(loaded["guys"].size() == 3);
-    CHECK(loaded["guys"][0]["name"] == "back");
+    REQUIRE(loaded["guys"].size() == 4);
+    CHECK(loaded["guys"][0]["name"] == "back right");
     CHECK_WITHIN(loaded["guys"][1]["tension_kN"].get<double>(), holding.equilibrium.guy_tension_N[1] / 1000.0, 1e-12);
     CHECK_WITHIN(loaded["legs"][0]["compression_kN"].get<double>(), holding.equilibrium.leg_compression_N[0] / 1000.0, 1e-12);
     CHECK_WITHIN(r["applied_force_angle_deg"].get<double>(), degrees(holding.applied_force_angle_rad), 1e-12);

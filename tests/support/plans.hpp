@@ -41,7 +41,7 @@ inline guywright::Plan usual_plan() {
 }
 
 /// A rig that must be GO, the usual measuring errors and an arrest with a swing included: foot 2.8 m back, leaning 20 degrees
-/// forward onto the pull, flat guys of tripled cord, 150 kg; bearings taped.
+/// forward onto the pull, four flat guys of tripled cord, 150 kg; bearings taped.
 inline guywright::Plan go_plan() {
     guywright::Plan p = steep_plan();
     p.title = "Quarry dam inspection";
@@ -52,7 +52,7 @@ inline guywright::Plan go_plan() {
     p.ropes[0].load_kg = 150.0;
     p.ropes[0].strength_kN = 40.0;
     p.ropes[0].knot_efficiency = 0.7;
-    p.guys = {guy("back", 180.0, 30.0, 3), guy("right", 70.0, 30.0, 3), guy("left", 290.0, 30.0, 3)};
+    p.guys = {guy("back right", 145.0, 30.0, 3), guy("back left", 215.0, 30.0, 3), guy("right", 70.0, 30.0, 3), guy("left", 290.0, 30.0, 3)};
     p.feet[0].ties = {{0.0, 9.8}, {90.0, 9.8}, {180.0, 9.8}, {270.0, 9.8}};
     p.tolerances.bearing_deg = 5.0;
     return p;

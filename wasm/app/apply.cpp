@@ -189,7 +189,7 @@ void refresh(State& s) {
     s.evaluation = evaluate_as_measured(s.plan);
     const Evaluation& e = s.evaluation;
     const bool computed = e.faults.empty() && !e.outcomes.empty() && e.not_measured.empty();
-    s.sweep = computed ? std::make_unique<ErrorSweep>(s.plan, e.model, e.outcomes, e.checks) : nullptr;
+    s.sweep = computed ? std::make_unique<ErrorSweep>(s.plan, e.checks) : nullptr;
     s.check_code.clear();
     if (s.shown_case >= e.outcomes.size()) s.shown_case = k_holding;
 }
