@@ -12,7 +12,7 @@
 #include "wasm/app/plan_edits.hpp"
 #include "wasm/app/starters.hpp"
 #include "wasm/platform/assets.hpp"
-#include "wasm/screens/inputs.hpp"
+#include "wasm/app/inputs.hpp"
 
 namespace guywright::app {
 namespace {
@@ -39,17 +39,17 @@ bool set_number(State& s, const std::string& path, double value) {
 
 void take_keypad(State& s) {
     Keypad& pad = *s.keypad;
-    const screens::Input* input = screens::find_input(pad.path);
+    const Input* input = find_input(pad.path);
     const NumberRef number = find_number(s.plan, pad.path);
     char* end = nullptr;
     const double shown = std::strtod(pad.typed.c_str(), &end);
     if (input == nullptr || !number) return s.keypad.reset();
     if (pad.typed.empty() || *end != '\0') {
-        pad.fault = "Type a number first, for example " + screens::shown_number(*input, number.get());
+        pad.fault = "Type a number first, for example " + shown_number(*input, number.get());
         return;
     }
     if (set_number(s, pad.path, input->sign * shown)) return s.keypad.reset();
-    pad.fault = pad.typed + " is not possible here; " + screens::allowed_text(*input, number.range);
+    pad.fault = pad.typed + " is not possible here; " + allowed_text(*input, number.range);
 }
 
 void press_key(Keypad& pad, char key) {

@@ -15,7 +15,7 @@ using widgets::ButtonLook;
 using widgets::Ui;
 
 /// "± 3°", the tolerance of the plan for a measurement of this kind.
-std::string error_text(const Tolerances& t, const Range& range, double value, const Input& input) {
+std::string error_text(const Tolerances& t, const Range& range, double value, const app::Input& input) {
     const auto in_unit = [&](double by) { return "\u00B1 " + with_unit(input, number_text(by)); };
     const auto percent = [&](double by) { return value > 0.0 ? "\u00B1 " + number_text(by) + " %" : std::string(); };
     switch (range.error) {
@@ -59,7 +59,7 @@ void Builder::push(float height_px, std::string id, std::function<void(Ui&, cons
 void Builder::slide(const std::string& path) {
     Plan copy = state_.plan;   // the finder hands out writable places
     const NumberRef number = find_number(copy, path);
-    const Input* input = find_input(path);
+    const app::Input* input = app::find_input(path);
     if (!number || input == nullptr) return;
     const double value = number.get();
     const widgets::SliderText text{*input, path, value, app::is_measured(state_.plan, path), error_text(state_.plan.tolerances, number.range, value, *input)};

@@ -4,7 +4,7 @@
 
 #include "engine/codec/english.hpp"
 #include "engine/codec/sentences.hpp"
-#include "wasm/screens/inputs.hpp"
+#include "wasm/app/inputs.hpp"
 #include "wasm/screens/reasons.hpp"
 #include "wasm/widgets/verdict_mark.hpp"
 
@@ -78,7 +78,7 @@ void add_gaps(Builder& b) {
     if (e.not_measured.empty()) return;
     b.text("Not entered yet: " + std::to_string(e.not_measured.size()) + ". Nothing is judged before every one is.", &app::Fonts::text);
     const std::string path = e.not_measured.front();
-    const Input* input = find_input(path);
+    const app::Input* input = app::find_input(path);
     const std::string label = "Go to: " + (input != nullptr ? std::string(input->label) : path);
     b.push(widgets::k_target_px, "to missing", [path, label](Ui& u, const Box& box) {
         if (widgets::button(u, box, {"to missing", label, widgets::ButtonLook::Action})) u.wish(app::GoToItem{step_of(path), path});

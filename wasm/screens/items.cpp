@@ -5,7 +5,7 @@
 
 #include "wasm/screens/builder.hpp"
 #include "wasm/screens/card_items.hpp"
-#include "wasm/screens/inputs.hpp"
+#include "wasm/app/inputs.hpp"
 
 namespace guywright::screens {
 namespace {
@@ -19,7 +19,7 @@ std::string numbered(std::string_view what, std::size_t i, std::size_t count) {
 }
 
 void slide_each(Builder& b, std::initializer_list<std::string_view> patterns, std::size_t index, std::size_t second = 0) {
-    for (const std::string_view pattern : patterns) b.slide(path_at(pattern, index, second));
+    for (const std::string_view pattern : patterns) b.slide(app::path_at(pattern, index, second));
 }
 
 void edge_items(Builder& b) {
@@ -67,7 +67,7 @@ void frame_items(Builder& b) {
         b.slide("frame.lean_bearing_deg");
     }
     for (std::size_t i = 0; i < frame.legs.size(); ++i) {
-        b.group(numbered("Leg", i, frame.legs.size()), path_at("leg[#]", i));
+        b.group(numbered("Leg", i, frame.legs.size()), app::path_at("leg[#]", i));
         slide_each(b, {"frame.foot_m[#][0]", "frame.foot_m[#][1]", "frame.leg_length_m[#]", "frame.leg_rating_kN[#]"}, i);
         b.more("height, mass, pole");
         leg_details(b, i);
@@ -91,11 +91,11 @@ void rope_items(Builder& b) {
     const std::size_t count = b.plan().ropes.size();
     for (std::size_t i = 0; i < count; ++i) {
         const bool hauled = b.plan().ropes[i].haul.has_value();
-        b.group(count == 1 ? "Rope" : numbered("Rope", i, count) + ": " + b.plan().ropes[i].name, path_at("ropes[#]", i));
-        b.slide(path_at("ropes[#].load_kg", i));
-        if (count > 1) b.slide(path_at("ropes[#].share", i));
-        b.choose({{path_at("over pulley #", i), "Over the head pulley", hauled, app::SetHaul{i, true}},
-                  {path_at("tied off #", i), "Tied off at the head", !hauled, app::SetHaul{i, false}}});
+        b.group(count == 1 ? "Rope" : numbered("Rope", i, count) + ": " + b.plan().ropes[i].name, app::path_at("ropes[#]", i));
+        b.slide(app::path_at("ropes[#].load_kg", i));
+        if (count > 1) b.slide(app::path_at("ropes[#].share", i));
+        b.choose({{app::path_at("over pulley #", i), "Over the head pulley", hauled, app::SetHaul{i, true}},
+                  {app::path_at("tied off #", i), "Tied off at the head", !hauled, app::SetHaul{i, false}}});
         slide_each(b, {"ropes[#].haul.bearing_deg", "ropes[#].haul.distance_m", "ropes[#].haul.height_m"}, i);
         rope_details(b, i);
     }
@@ -104,7 +104,7 @@ void rope_items(Builder& b) {
 void one_guy(Builder& b, std::size_t i) {
     const GuyPlan& guy = b.plan().guys[i];
     const std::string number = std::to_string(i);
-    b.group(numbered("Guy", i, b.plan().guys.size()) + ": " + guy.name, path_at("guys[#]", i));
+    b.group(numbered("Guy", i, b.plan().guys.size()) + ": " + guy.name, app::path_at("guys[#]", i));
     slide_each(b, {"guys[#].bearing_deg", "guys[#].inclination_deg", "guys[#].anchor_m[0]", "guys[#].anchor_m[1]", "guys[#].anchor_m[2]",
                    "guys[#].anchor_strength_kN", "guys[#].pretension_kN"}, i);
     b.more("cord, knots, anchor height");
@@ -138,7 +138,7 @@ void hobble_items(Builder& b) {
     b.group("Feet tied together", "hobbles");
     for (std::size_t i = 0; i < frame.hobbles.size(); ++i) {
         const Hobble& h = frame.hobbles[i];
-        b.slide(path_at("frame.hobbles[#].strength_kN", i));
+        b.slide(app::path_at("frame.hobbles[#].strength_kN", i));
         b.action("remove hobble " + std::to_string(i), "Untie " + feet_of(h.from, h.to), app::RemoveHobble{i});
     }
     for (int from = 0; from < legs; ++from)
@@ -151,7 +151,7 @@ void tie_items(Builder& b, std::size_t foot) {
     const std::size_t count = b.plan().feet[foot].ties.size(), feet = b.plan().feet.size();
     for (std::size_t t = 0; t < count; ++t) {
         const std::string whose = feet > 1 ? "Foot " + std::to_string(foot + 1) + ", tie" : std::string("Foot tie");
-        b.group(numbered(whose, t, count), path_at("tie[#][#]", foot, t));
+        b.group(numbered(whose, t, count), app::path_at("tie[#][#]", foot, t));
         slide_each(b, {"feet[#].ties[#].bearing_deg", "feet[#].ties[#].strength_kN"}, foot, t);
         b.action("remove tie " + std::to_string(foot) + std::to_string(t), "Remove this foot tie", app::RemoveFootTie{foot, t});
     }
@@ -162,12 +162,12 @@ void foot_items(Builder& b) {
     for (std::size_t i = 0; i < count; ++i) {
         const std::string number = std::to_string(i);
         const bool held = i < b.plan().frame.legs.size() && b.plan().frame.legs[i].held_down;
-        b.group(count == 1 ? "Foot" : numbered("Foot", i, count), path_at("feet[#]", i));
-        b.slide(path_at("feet[#].friction", i));
+        b.group(count == 1 ? "Foot" : numbered("Foot", i, count), app::path_at("feet[#]", i));
+        b.slide(app::path_at("feet[#].friction", i));
         b.choose({{"can lift " + number, "Foot can lift", !held, app::SetHeldDown{i, false}},
                   {"held down " + number, "Foot is held down", held, app::SetHeldDown{i, true}}});
         b.more("pin, add a tie");
-        b.slide(path_at("feet[#].pin_shear_kN", i));
+        b.slide(app::path_at("feet[#].pin_shear_kN", i));
         if (b.plan().feet[i].ties.size() < k_max_foot_ties) b.action("add tie " + number, "Add a tie to this foot", app::AddFootTie{i});
         tie_items(b, i);
     }

@@ -3,7 +3,7 @@
 #include <array>
 
 #include "engine/plan/numbers.hpp"
-#include "wasm/screens/inputs.hpp"
+#include "wasm/app/inputs.hpp"
 #include "wasm/screens/parts.hpp"
 
 namespace guywright::screens {
@@ -56,13 +56,13 @@ constexpr float k_lowest_keys_px = 4.0F * widgets::k_target_px + 3.0F * k_betwee
 constexpr float k_highest_keys_px = 4.0F * 110.0F;
 
 /// Name, what is typed, what is allowed.
-void draw_entry(Ui& ui, Box box, const app::Keypad& pad, const Input& input, const NumberRef& number) {
+void draw_entry(Ui& ui, Box box, const app::Keypad& pad, const app::Input& input, const NumberRef& number) {
     write_line(ui, ui.fonts.large, box.cut_top(k_name_px, k_apart_px), input.label, ui.theme.ink);
     const Box entry = box.cut_top(k_entry_px, k_apart_px);
     ui.draw.AddRect(entry.min(), entry.max(), ui.theme.ink, 8.0F, 0, 3.0F);
-    const std::string typed = pad.typed.empty() ? "now " + shown_value(input, number.get()) : with_unit(input, pad.typed);
+    const std::string typed = pad.typed.empty() ? "now " + app::shown_value(input, number.get()) : with_unit(input, pad.typed);
     write_line(ui, pad.typed.empty() ? ui.fonts.text : ui.fonts.huge, entry.inner(8.0F), typed, ui.theme.ink, widgets::Align::Right);
-    const std::string hint = pad.fault.empty() ? allowed_text(input, number.range) : pad.fault;
+    const std::string hint = pad.fault.empty() ? app::allowed_text(input, number.range) : pad.fault;
     widgets::write(ui, ui.fonts.strong, box, hint, ui.theme.ink);
     ui.mirror.push_back({"keypad", "text", hint, pad.typed, entry});
 }
@@ -73,7 +73,7 @@ bool keypad_fits(const Box& box) { return box.h >= k_above_keys_px + k_lowest_ke
 
 void draw_keypad(Ui& ui, const app::State& state, Box box, Box aside) {
     const app::Keypad& pad = *state.keypad;
-    const Input* input = find_input(pad.path);
+    const app::Input* input = app::find_input(pad.path);
     Plan copy = state.plan;
     const NumberRef number = find_number(copy, pad.path);
     if (input == nullptr || !number) return ui.wish(app::CloseKeypad{});

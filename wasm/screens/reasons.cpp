@@ -4,7 +4,7 @@
 
 #include "engine/codec/english.hpp"
 #include "engine/codec/sentences.hpp"
-#include "wasm/screens/inputs.hpp"
+#include "wasm/app/inputs.hpp"
 
 namespace guywright::screens {
 namespace {
@@ -23,11 +23,11 @@ std::string with_degree_signs(std::string text) {
 
 /// "load of rope main" for "ropes[0].load_kg": what the slider is called, and whose it is. The path itself where there is none.
 std::string shown_name(const Plan& plan, const std::string& path) {
-    const Input* input = find_input(path);
+    const app::Input* input = app::find_input(path);
     if (input == nullptr) return path;
     std::string name(input->label);
     name[0] = static_cast<char>(std::tolower(static_cast<unsigned char>(name[0])));
-    const std::size_t i = index_in(path);
+    const std::size_t i = app::index_in(path);
     if (path.starts_with("guys[") && i < plan.guys.size()) return name + " of guy " + plan.guys[i].name;
     if (path.starts_with("ropes[") && i < plan.ropes.size()) return name + " of rope " + plan.ropes[i].name;
     const bool of_a_leg = path.find('[') != std::string::npos && plan.frame.legs.size() > 1;

@@ -1,6 +1,6 @@
 #include "engine/codec/english.hpp"
 #include "engine/codec/sentences.hpp"
-#include "wasm/screens/inputs.hpp"
+#include "wasm/app/inputs.hpp"
 #include "wasm/screens/parts.hpp"
 
 namespace guywright::screens {
@@ -19,9 +19,9 @@ std::string_view view_label(scene::View view) {
 }
 
 scene::Highlight lit_up(const app::State& s) {
-    const Input* input = find_input(s.last_touched);
+    const app::Input* input = app::find_input(s.last_touched);
     if (input == nullptr) return {};
-    return {input->part, index_in(s.last_touched)};
+    return {input->part, app::index_in(s.last_touched)};
 }
 
 /// A key on the picture, readable on whatever lies under it.

@@ -13,10 +13,10 @@ constexpr float k_ends_px = 20.0F;   ///< line with the range, below the rail
 double shown(const SliderText& t) { return t.input.sign * t.value; }
 
 /// The nearest whole number of steps.
-double stepped(const screens::Input& input, double value) { return std::round(value / input.step) * input.step; }
+double stepped(const app::Input& input, double value) { return std::round(value / input.step) * input.step; }
 
 /// Nudging a bearing past north goes round; everything else stops at the ends of its slider, unless it is past them already.
-double nudged(const screens::Input& input, double from, double steps) {
+double nudged(const app::Input& input, double from, double steps) {
     double to = stepped(input, from + steps * input.step);
     const bool turns = input.from == 0.0 && input.to == 360.0;
     if (turns) return to < 0.0 ? to + 360.0 : to >= 360.0 ? to - 360.0 : to;
@@ -27,7 +27,7 @@ double nudged(const screens::Input& input, double from, double steps) {
 void wish_value(Ui& ui, const SliderText& t, double to) { ui.wish(app::SetNumber{t.path, t.input.sign * to}); }
 
 void draw_head(Ui& ui, Box row, const SliderText& t) {
-    const std::string value = screens::shown_value(t.input, t.value) + (t.measured ? "" : " ?");
+    const std::string value = app::shown_value(t.input, t.value) + (t.measured ? "" : " ?");
     const float wide = std::max(96.0F, text_width(ui.fonts.large, value) + 24.0F);
     const Box value_box = row.cut_right(wide, 8.0F);
     const Box reach{value_box.x, value_box.y - 14.0F, value_box.w, k_target_px};
@@ -35,7 +35,7 @@ void draw_head(Ui& ui, Box row, const SliderText& t) {
     ui.draw.AddRectFilled(value_box.min(), value_box.max(), t.measured ? ui.theme.raised : ui.theme.field, 6.0F);
     ui.draw.AddRect(value_box.min(), value_box.max(), ui.theme.ink, 6.0F, 0, 2.0F);
     write_line(ui, ui.fonts.large, value_box.inner(6.0F), value, ui.theme.ink, Align::Centre);
-    ui.mirror.push_back({"value " + t.path, "button", std::string(t.input.label), screens::shown_value(t.input, t.value) + (t.measured ? "" : ", not entered"), reach});
+    ui.mirror.push_back({"value " + t.path, "button", std::string(t.input.label), app::shown_value(t.input, t.value) + (t.measured ? "" : ", not entered"), reach});
     const std::string beside = t.measured ? t.error : "not entered";
     const float beside_wide = text_width(ui.fonts.text, beside) + 1.0F;
     const bool room = row.w - beside_wide - 8.0F >= text_width(ui.fonts.strong, t.input.label);
@@ -58,13 +58,13 @@ void draw_rail(Ui& ui, const Box& track, const SliderText& t, bool held) {
     for (const float shift : {-5.0F, 5.0F})
         ui.draw.AddLine({x + shift, y - 10.0F}, {x + shift, y + 10.0F}, t.measured ? ui.theme.field : ink, 2.0F);
     Box ends{track.x, track.y + track.h - k_ends_px, track.w, k_ends_px};
-    write_line(ui, ui.fonts.text, ends, screens::shown_number(t.input, t.input.sign * t.input.from), ink);
-    write_line(ui, ui.fonts.text, ends, screens::shown_number(t.input, t.input.sign * t.input.to), ink, Align::Right);
+    write_line(ui, ui.fonts.text, ends, app::shown_number(t.input, t.input.sign * t.input.from), ink);
+    write_line(ui, ui.fonts.text, ends, app::shown_number(t.input, t.input.sign * t.input.to), ink, Align::Right);
 }
 
 /// How far the value goes, as shown, when the finger has gone `px` along a rail of `rail_px`. The first finger's width is for
 /// single steps, however long the slider's range is; beyond it the value runs ahead.
-double travelled(const screens::Input& input, float px, float rail_px) {
+double travelled(const app::Input& input, float px, float rail_px) {
     constexpr float wander_px = 8.0F;    // a finger that rests wanders so far
     constexpr float fine_px = 48.0F;
     constexpr double px_per_step = 4.0, run_ahead = 1.3;
@@ -106,7 +106,7 @@ void slider(Ui& ui, Box box, const SliderText& t) {
     drag(ui, row, t);
     draw_rail(ui, row, t, ImGui::IsItemActive());
     ui.mirror.push_back({"slide " + path, "slider", std::string(t.input.label),
-                         screens::shown_number(t.input, t.value) + (t.measured ? "" : ", not entered"), row});
+                         app::shown_number(t.input, t.value) + (t.measured ? "" : ", not entered"), row});
 }
 
 }  // namespace guywright::widgets

@@ -1,5 +1,5 @@
 #pragma once
-#include "wasm/screens/inputs.hpp"
+#include "wasm/app/inputs.hpp"
 #include "wasm/widgets/ui.hpp"
 
 namespace guywright::widgets {
@@ -7,7 +7,7 @@ namespace guywright::widgets {
 /// One number of the plan as a full-width slider between two nudge keys, with label, value (tap it for the keypad) and how to
 /// measure it. Dragging is relative: the thumb never jumps to the finger, and the first finger's width moves single steps.
 struct SliderText {
-    const screens::Input& input;
+    const app::Input& input;
     std::string path;
     double value;              ///< plan unit
     bool measured;

@@ -5,7 +5,7 @@
 #include "engine/plan/ranges.hpp"
 #include "wasm/scene/scene.hpp"
 
-namespace guywright::screens {
+namespace guywright::app {
 
 /// How one number of the plan is shown and slid. `#` in the pattern stands for an index.
 struct Input {
@@ -39,4 +39,4 @@ struct Input {
 /// "allowed 2 to 88°", in the unit and with the sign shown.
 [[nodiscard]] std::string allowed_text(const Input& input, const Range& range);
 
-}  // namespace guywright::screens
+}  // namespace guywright::app

@@ -1,4 +1,4 @@
-#include "wasm/screens/inputs.hpp"
+#include "wasm/app/inputs.hpp"
 
 #include <algorithm>
 #include <array>
@@ -7,7 +7,7 @@
 
 #include "engine/plan/fault_text.hpp"
 
-namespace guywright::screens {
+namespace guywright::app {
 namespace {
 
 using Part = scene::Highlight::Part;
@@ -130,4 +130,4 @@ std::string allowed_text(const Input& input, const Range& range) {
     return "allowed " + number_text(std::min(a, b)) + " to " + with_unit(input, number_text(std::max(a, b)));
 }
 
-}  // namespace guywright::screens
+}  // namespace guywright::app
