@@ -12,6 +12,7 @@
 #include "engine/cases/outcome.hpp"
 #include "engine/cases/solve_cases.hpp"
 #include "engine/checks/case_checks.hpp"
+#include "engine/checks/check_plan.hpp"
 #include "engine/checks/check.hpp"
 #include "engine/checks/drawing_checks.hpp"
 #include "engine/checks/foot_hold.hpp"

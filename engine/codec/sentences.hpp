@@ -129,6 +129,9 @@ inline std::string edge_text(const Language& words, const Check& c) {
     return name.empty() ? std::string(path) : name;
 }
 
+/// What to call the measurement at a path of the plan.
+using NameOfMeasurement = std::string (*)(const Plan& plan, std::string_view path);
+
 namespace detail {
 
 inline std::string_view form_of(const CheckWords& w, const Check& c) {
@@ -137,17 +140,18 @@ inline std::string_view form_of(const CheckWords& w, const Check& c) {
 }
 
 /// "This is the worst within measuring error, ..." after a sentence that does not say so itself.
-inline std::string worst_text(const Language& words, const Plan& plan, const Evaluation& e, const Check& c) {
+inline std::string worst_text(const Language& words, const Plan& plan, const Evaluation& e, const Check& c, NameOfMeasurement name_of) {
     if (!c.at_worst || !c.has_margin || !words.of(c.id).could.empty()) return {};
     const auto spoiler = static_cast<std::size_t>(c.spoiler);
     if (c.spoiler == k_no_spoiler || spoiler >= e.spoilers.size()) return std::string(words.at_worst);
-    return filled(words.at_worst_of, {{"{what}", measurement_name(plan, e.spoilers[spoiler])}});
+    return filled(words.at_worst_of, {{"{what}", name_of(plan, e.spoilers[spoiler])}});
 }
 
 }  // namespace detail
 
 /// One plain sentence: subject, value, limit, case; and a second one where measuring error is in it.
-[[nodiscard]] inline std::string sentence(const Language& words, const Plan& plan, const Evaluation& e, const Check& c) {
+[[nodiscard]] inline std::string sentence(const Language& words, const Plan& plan, const Evaluation& e, const Check& c,
+                                          NameOfMeasurement name_of = measurement_name) {
     const std::string name = subject_name(words, plan, c);
     const bool one_of_several_legs = info(c.id).subject == Subject::Leg && !name.empty();
     const detail::ValueAndLimit numbers = detail::value_and_limit(c);
@@ -159,7 +163,7 @@ inline std::string worst_text(const Language& words, const Plan& plan, const Eva
                                       {"{edge}", detail::edge_text(words, c)},
                                       {"{when}", case_phrase(words, plan, e, c)}});
     detail::capitalise(out);
-    return out.empty() ? out : out + detail::worst_text(words, plan, e, c);
+    return out.empty() ? out : out + detail::worst_text(words, plan, e, c, name_of);
 }
 
 }  // namespace guywright

@@ -1,7 +1,5 @@
 #pragma once
-#include "engine/cases/solve_cases.hpp"
-#include "engine/checks/case_checks.hpp"
-#include "engine/checks/drawing_checks.hpp"
+#include "engine/checks/check_plan.hpp"
 #include "engine/margins/measured.hpp"
 #include "engine/model/build_model.hpp"
 
@@ -192,13 +190,12 @@ private:
         const Cases cases = build_cases(built.model, plan_.actions);
         outcomes_.clear();
         solve_cases(built.model, cases, outcomes_);
-        for (std::size_t i = 0; i < outcomes_.size(); ++i) {
-            check_forces(here_, plan_, built.model, outcomes_[i], static_cast<int>(i));
-            if (!with_angles) continue;
-            read_angles(built.model, outcomes_[i]);
-            check_angles(here_, plan_, built.model, outcomes_[i], static_cast<int>(i));
-        }
-        if (with_angles) check_drawing(here_, plan_, built.model);
+        check_all_forces(here_, plan_, built.model, outcomes_);
+        if (with_angles) check_all_angles(here_, plan_, built.model, outcomes_);
+        if (!plan_.actions.guy_loss_must_hold) return;
+        LostGuys lost;
+        lose_each_guy(built.model, outcomes_[k_holding], lost);
+        check_guys_lost(here_, plan_, built.model, lost);
     }
 
     void keep() {

@@ -23,6 +23,7 @@ struct Edge {
     double rope_friction = 0.3;              ///< rope on the edge
     std::optional<double> compass_out_deg;   ///< compass bearing of "straight out"
     std::optional<double> opening_m;         ///< where ground begins again beyond the edge, as across a shaft
+    bool operator==(const Edge&) const = default;
 };
 
 enum class FrameKind : unsigned char { Monopod, AFrame, Tripod };
@@ -38,12 +39,14 @@ struct LegPlan {
     double pole_diameter_mm = 0.0;
     double pole_wall_mm = 0.0;   ///< 0: solid
     double pole_E_GPa = 10.0;    ///< Young's modulus; spruce about 10
+    bool operator==(const LegPlan&) const = default;
 };
 
 /// A tie between two feet of an A-frame or tripod.
 struct Hobble {
     int from = 0, to = 1;            ///< legs
     double strength_kN = 9.8;
+    bool operator==(const Hobble&) const = default;
 };
 
 struct Frame {
@@ -52,6 +55,7 @@ struct Frame {
     std::vector<Hobble> hobbles;
     double lean_deg = 0.0;           ///< from upright toward lean_bearing_deg; of an A-frame its plane; a tripod has none
     double lean_bearing_deg = 0.0;
+    bool operator==(const Frame&) const = default;
 };
 
 /// Where the hauling side goes: from the plumb point under the head.
@@ -59,6 +63,7 @@ struct Haul {
     double bearing_deg = 180.0;
     double distance_m = 8.0;
     double height_m = 0.5;           ///< above z = 0
+    bool operator==(const Haul&) const = default;
 };
 
 struct RopePlan {
@@ -74,6 +79,7 @@ struct RopePlan {
     double connector_strength_kN = 27.0;
     std::optional<double> strength_kN;   ///< of the rope itself; none: the rope is not checked, and the card says so
     double knot_efficiency = 0.6;
+    bool operator==(const RopePlan&) const = default;
 };
 
 struct GuyPlan {
@@ -88,17 +94,20 @@ struct GuyPlan {
     double knot_efficiency = 0.6;
     double pretension_kN = 0.3;
     double anchor_strength_kN = 15.0;
+    bool operator==(const GuyPlan&) const = default;
 };
 
 struct FootTie {
     double bearing_deg = 180.0;
     double strength_kN = 9.8;
+    bool operator==(const FootTie&) const = default;
 };
 
 struct FootPlan {
     double friction = 0.4;
     double pin_shear_kN = 0.0;       ///< 0: no pin
     std::vector<FootTie> ties;
+    bool operator==(const FootPlan&) const = default;
 };
 
 struct Actions {
@@ -106,6 +115,7 @@ struct Actions {
     double swing_deg = 10.0;
     double outward_deg = 5.0;
     bool guy_loss_must_hold = false; ///< the loss of any one guy is judged, not only reported
+    bool operator==(const Actions&) const = default;
 };
 
 /// Half-widths of the measurements.
@@ -117,6 +127,7 @@ struct Tolerances {
     double distance_m = 0.1;
     double load_percent = 10.0;
     double pretension_percent = 30.0;
+    bool operator==(const Tolerances&) const = default;
 };
 
 /// The trade's rules as data; defaults are common practice, no source.
@@ -136,6 +147,7 @@ struct Limits {
     double arrest_factor_soft = 4.0;
     double arrest_factor_metal = 3.0;
     double arrest_factor_anchor = 2.0;
+    bool operator==(const Limits&) const = default;
 };
 
 struct Plan {
@@ -152,6 +164,7 @@ struct Plan {
     std::vector<Vec3> candidate_anchors_m;
     /// Paths of inputs that still show a starting value nobody has measured. While any is left the verdict is NOT CHECKED.
     std::vector<std::string> not_measured;
+    bool operator==(const Plan&) const = default;
 };
 
 }  // namespace guywright

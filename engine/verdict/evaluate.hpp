@@ -16,7 +16,7 @@ struct Evaluation {
     std::vector<std::string> not_measured;   ///< inputs still missing
     Model model;
     Outcomes outcomes;                       ///< [k_rigged], [k_holding], ...
-    Bounded<Outcome, k_max_guys> guys_lost;  ///< holding without each guy in turn
+    LostGuys guys_lost;
     LoadLimit load_limit;                    ///< of the holding case
     CheckTable checks;                       ///< at the measured values
     CheckTable worst;                        ///< at the worst of measuring error
@@ -26,30 +26,11 @@ struct Evaluation {
 
 namespace detail {
 
-/// The loss of each guy in turn. Reported; judged where the plan wants it.
-inline void lose_each_guy(Evaluation& e, const Plan& plan) {
-    const Outcome& holding = e.outcomes[k_holding];
-    const Vec3 start_m = holding.equilibrium.status == SolveStatus::Solved ? holding.equilibrium.head_m : e.model.drawn_head_m;
-    for (std::size_t i = 0; i < e.model.guys.size(); ++i) {
-        const Model left = without_guy(e.model, i);
-        e.guys_lost.push_back(solve_case(left, guy_lost_case(holding.setup, i), start_m));
-        read_angles(left, e.guys_lost[i]);
-        if (!plan.actions.guy_loss_must_hold) continue;
-        CheckTable table;
-        check_forces(table, plan, left, e.guys_lost[i], k_no_case);
-        bool holds = true;
-        table.for_each([&](const Check& c) { holds = holds && c.status != CheckStatus::Fail; });
-        e.checks.add(yes_no_check(CheckId::GuyLost, i, holds ? CheckStatus::Pass : CheckStatus::Fail, 0.0, 0.0, k_no_case));
-    }
-}
-
-inline void check_all(Evaluation& e, const Plan& plan) {
-    check_drawing(e.checks, plan, e.model);
-    for (std::size_t i = 0; i < e.outcomes.size(); ++i) {
-        read_angles(e.model, e.outcomes[i]);
-        check_forces(e.checks, plan, e.model, e.outcomes[i], static_cast<int>(i));
-        check_angles(e.checks, plan, e.model, e.outcomes[i], static_cast<int>(i));
-    }
+/// Reported always, judged where the plan wants it.
+inline void take_in_lost_guys(Evaluation& e, const Plan& plan) {
+    lose_each_guy(e.model, e.outcomes[k_holding], e.guys_lost);
+    for (std::size_t i = 0; i < e.guys_lost.size(); ++i) read_angles(without_guy(e.model, i), e.guys_lost[i]);
+    if (plan.actions.guy_loss_must_hold) check_guys_lost(e.checks, plan, e.model, e.guys_lost);
 }
 
 inline void rank_checks(Evaluation& e) {
@@ -86,8 +67,9 @@ inline Evaluation evaluate_as_measured(const Plan& plan) {
     if (!e.faults.empty()) return e;
     e.model = built.model;
     solve_cases(e.model, build_cases(e.model, plan.actions), e.outcomes);
-    detail::check_all(e, plan);
-    detail::lose_each_guy(e, plan);
+    check_all_forces(e.checks, plan, e.model, e.outcomes);
+    check_all_angles(e.checks, plan, e.model, e.outcomes);
+    detail::take_in_lost_guys(e, plan);
     const Equilibrium& rigged = e.outcomes[k_rigged].equilibrium;
     if (rigged.status == SolveStatus::Solved) {
         e.load_limit = find_load_limit(e.model, e.outcomes[k_holding].setup.pulls, rigged.head_m);

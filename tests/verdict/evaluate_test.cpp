@@ -202,6 +202,26 @@ TEST_CASE("a slack guy cautions and does not forbid while the head stands") {
     CHECK(cautions(e, CheckId::GuySlack));
 }
 
+TEST_CASE("where the plan wants it, the loss of any one guy is judged, over the box of errors too") {
+    Plan p = support::go_plan();
+    p.ropes[0].load_kg = 40.0;
+    for (GuyPlan& g : p.guys) g.EA_kN = 60.0;
+    const auto lost_fails = [](const CheckTable& table) {
+        int count = 0;
+        table.for_each([&](const Check& c) { count += c.id == CheckId::GuyLost && c.status == CheckStatus::Fail ? 1 : 0; });
+        return count;
+    };
+    CHECK(evaluate(p).verdict == Verdict::Go);
+    p.actions.guy_loss_must_hold = true;
+    CHECK(evaluate(support::exact(p)).verdict == Verdict::Go);
+    const Evaluation in_the_box = evaluate(p);
+    CHECK(lost_fails(in_the_box.checks) == 0);
+    CHECK(lost_fails(in_the_box.worst) == 4);
+    CHECK(in_the_box.verdict == Verdict::NoGo);
+    p.ropes[0].load_kg = 150.0;   // now it shows without any error: two of the four cannot be spared
+    CHECK(lost_fails(evaluate(support::exact(p)).checks) == 2);
+}
+
 TEST_CASE("on random plans: never GO with a case unanswered or unstable, never a NaN in an answer") {
     int go = 0, no_go = 0;
     for (std::uint64_t i = 1; i <= 1500; ++i) {

@@ -18,7 +18,7 @@ namespace guywright::app {
 namespace {
 
 constexpr std::size_t k_most_undos = 200;
-constexpr std::size_t k_slice_points = 16;   ///< of the sweep between two looks at the clock: about half a millisecond
+constexpr std::size_t k_slice_points = 16;   ///< of the sweep between two looks at the clock: about a third of a millisecond
 constexpr std::size_t k_longest_entry = 9;
 constexpr std::size_t k_most_faults_told = 8;
 
@@ -208,16 +208,16 @@ void go_on_checking(State& s, double budget_ms) {
 
 void apply(State& s, const std::vector<Command>& wishes) {
     if (wishes.empty()) return;
-    const std::string before = write_plan(s.plan);
+    const Plan before = s.plan;
     for (const Command& wish : wishes) std::visit(Applier{s}, wish);
-    if (write_plan(s.plan) != before) refresh(s);
+    if (s.plan != before) refresh(s);
 }
 
 void end_gesture(State& s) {
     if (!s.before_gesture) return;
     const Plan before = std::move(*s.before_gesture);
     s.before_gesture.reset();
-    if (write_plan(before) == write_plan(s.plan)) return;   // there and back: nothing to undo
+    if (before == s.plan) return;   // there and back: nothing to undo
     s.history.past.push_back(before);
     s.history.future.clear();
     if (s.history.past.size() > k_most_undos) s.history.past.erase(s.history.past.begin());

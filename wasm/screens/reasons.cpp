@@ -21,12 +21,13 @@ std::string with_degree_signs(std::string text) {
     return text;
 }
 
-/// "load of rope main" for "ropes[0].load_kg": what the slider is called, and whose it is. The path itself where there is none.
-std::string shown_name(const Plan& plan, const std::string& path) {
+/// "the load of rope main" for "ropes[0].load_kg": what the slider is called, and whose it is. The path itself where there is none.
+std::string shown_name(const Plan& plan, std::string_view path) {
     const app::Input* input = app::find_input(path);
-    if (input == nullptr) return path;
-    std::string name(input->label);
-    name[0] = static_cast<char>(std::tolower(static_cast<unsigned char>(name[0])));
+    if (input == nullptr) return std::string(path);
+    std::string label(input->label);
+    label[0] = static_cast<char>(std::tolower(static_cast<unsigned char>(label[0])));
+    const std::string name = "the " + label;
     const std::size_t i = app::index_in(path);
     if (path.starts_with("guys[") && i < plan.guys.size()) return name + " of guy " + plan.guys[i].name;
     if (path.starts_with("ropes[") && i < plan.ropes.size()) return name + " of rope " + plan.ropes[i].name;
@@ -34,20 +35,10 @@ std::string shown_name(const Plan& plan, const std::string& path) {
     return of_a_leg ? name + ", leg " + std::to_string(i + 1) : name;
 }
 
-/// Measurements called as their sliders are.
-std::string with_shown_names(std::string text, const Plan& plan, const Evaluation& e, const Check& check) {
-    const auto spoiler = static_cast<std::size_t>(check.spoiler);
-    if (check.spoiler == k_no_spoiler || spoiler >= e.spoilers.size()) return text;
-    const std::string in_file = measurement_name(plan, e.spoilers[spoiler]);
-    if (const std::size_t at = text.find(in_file); at != std::string::npos) text.replace(at, in_file.size(), "the " + shown_name(plan, e.spoilers[spoiler]));
-    return text;
-}
-
 }  // namespace
 
 std::string check_sentence(const app::State& state, const Check& check) {
-    const std::string words = sentence(k_english, state.plan, state.evaluation, check);
-    return with_degree_signs(with_shown_names(words, state.plan, state.evaluation, check));
+    return with_degree_signs(sentence(k_english, state.plan, state.evaluation, check, shown_name));
 }
 
 std::string reason(const app::State& state) {

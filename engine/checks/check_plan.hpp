@@ -1,0 +1,41 @@
+#pragma once
+#include "engine/cases/solve_cases.hpp"
+#include "engine/checks/case_checks.hpp"
+#include "engine/checks/drawing_checks.hpp"
+
+namespace guywright {
+
+using LostGuys = Bounded<Outcome, k_max_guys>;   ///< the holding case without each guy in turn
+
+/// Adds the rows of every case that rest on forces.
+inline void check_all_forces(CheckTable& table, const Plan& plan, const Model& m, const Outcomes& outcomes) {
+    for (std::size_t i = 0; i < outcomes.size(); ++i) check_forces(table, plan, m, outcomes[i], static_cast<int>(i));
+}
+
+/// Adds the rows of the drawing and of every case's angles, which are read into `outcomes` here.
+inline void check_all_angles(CheckTable& table, const Plan& plan, const Model& m, Outcomes& outcomes) {
+    check_drawing(table, plan, m);
+    for (std::size_t i = 0; i < outcomes.size(); ++i) {
+        read_angles(m, outcomes[i]);
+        check_angles(table, plan, m, outcomes[i], static_cast<int>(i));
+    }
+}
+
+/// Holding, and then each guy in turn is gone: the search goes on from where the head rested.
+inline void lose_each_guy(const Model& m, const Outcome& holding, LostGuys& lost) {
+    const Vec3 start_m = holding.equilibrium.status == SolveStatus::Solved ? holding.equilibrium.head_m : m.drawn_head_m;
+    for (std::size_t i = 0; i < m.guys.size(); ++i) lost.push_back(solve_case(without_guy(m, i), guy_lost_case(holding.setup, i), start_m));
+}
+
+/// Adds a row for each lost guy: whether what is left keeps every rule of forces.
+inline void check_guys_lost(CheckTable& table, const Plan& plan, const Model& m, const LostGuys& lost) {
+    for (std::size_t i = 0; i < lost.size(); ++i) {
+        CheckTable left;
+        check_forces(left, plan, without_guy(m, i), lost[i], k_no_case);
+        bool holds = true;
+        left.for_each([&](const Check& c) { holds = holds && c.status != CheckStatus::Fail; });
+        table.add(yes_no_check(CheckId::GuyLost, i, holds ? CheckStatus::Pass : CheckStatus::Fail, 0.0, 0.0, k_no_case));
+    }
+}
+
+}  // namespace guywright
