@@ -50,14 +50,14 @@ struct Eigen3 {
 
 namespace detail {
 
-struct Jacobi {
-    std::array<std::array<double, 3>, 3> a{};
-    std::array<std::array<double, 3>, 3> v{{{1, 0, 0}, {0, 1, 0}, {0, 0, 1}}};
-
-    void rotate(std::size_t p, std::size_t q) {
+/// Cyclic Jacobi: square roots only, so native and wasm agree to the last bit, and exact to round-off of the largest value.
+/// `Turn` is told of every rotation (p, q, c, s), to turn vectors along; eigenvalues alone are half the work.
+template <class Turn>
+void diagonalise(std::array<std::array<double, 3>, 3>& a, Turn turn) {
+    const auto rotate = [&](std::size_t p, std::size_t q) {
         if (a[p][q] == 0.0) return;
-        const double theta = (a[q][q] - a[p][p]) / (2.0 * a[p][q]);
-        const double t = (theta >= 0.0 ? 1.0 : -1.0) / (std::abs(theta) + std::sqrt(theta * theta + 1.0));
+        const double gap = a[q][q] - a[p][p], twice = 2.0 * a[p][q];
+        const double t = (gap < 0.0 ? -twice : twice) / (std::abs(gap) + std::sqrt(gap * gap + twice * twice));
         const double c = 1.0 / std::sqrt(t * t + 1.0), s = t * c;
         const std::size_t r = 3 - p - q;
         const double apq = a[p][q], arp = a[r][p], arq = a[r][q];
@@ -66,35 +66,46 @@ struct Jacobi {
         a[p][q] = a[q][p] = 0.0;
         a[r][p] = a[p][r] = c * arp - s * arq;
         a[r][q] = a[q][r] = s * arp + c * arq;
-        for (auto& row : v) {
-            const double vp = row[p], vq = row[q];
-            row[p] = c * vp - s * vq;
-            row[q] = s * vp + c * vq;
-        }
+        turn(p, q, c, s);
+    };
+    const double enough = 1e-17 * (std::abs(a[0][0]) + std::abs(a[1][1]) + std::abs(a[2][2]));
+    for (int sweep = 0; sweep < 30 && std::abs(a[0][1]) + std::abs(a[0][2]) + std::abs(a[1][2]) > enough; ++sweep) {
+        rotate(0, 1);
+        rotate(0, 2);
+        rotate(1, 2);
     }
-    [[nodiscard]] double off_diagonal() const { return std::abs(a[0][1]) + std::abs(a[0][2]) + std::abs(a[1][2]); }
-};
+}
+
+inline std::array<std::array<double, 3>, 3> rows_of(const Sym3& m) { return {{{m.xx, m.xy, m.xz}, {m.xy, m.yy, m.yz}, {m.xz, m.yz, m.zz}}}; }
 
 }  // namespace detail
 
-/// Cyclic Jacobi: square roots only, so native and wasm agree to the last bit, and exact to round-off of the largest value.
+/// Eigenvalues and eigenvectors, exact to round-off of the largest value.
 inline Eigen3 eigen(const Sym3& m) {
-    detail::Jacobi j{.a = {{{m.xx, m.xy, m.xz}, {m.xy, m.yy, m.yz}, {m.xz, m.yz, m.zz}}}};
-    const double scale = std::abs(m.xx) + std::abs(m.yy) + std::abs(m.zz);
-    for (int sweep = 0; sweep < 30 && j.off_diagonal() > 1e-17 * scale; ++sweep) {
-        j.rotate(0, 1);
-        j.rotate(0, 2);
-        j.rotate(1, 2);
-    }
+    auto a = detail::rows_of(m);
+    std::array<Vec3, 3> v{Vec3{1.0, 0.0, 0.0}, Vec3{0.0, 1.0, 0.0}, Vec3{0.0, 0.0, 1.0}};
+    detail::diagonalise(a, [&](std::size_t p, std::size_t q, double c, double s) {
+        const Vec3 before = v[p];
+        v[p] = c * before - s * v[q];
+        v[q] = s * before + c * v[q];
+    });
     std::array<std::size_t, 3> order{0, 1, 2};
-    std::sort(order.begin(), order.end(), [&](std::size_t x, std::size_t y) { return j.a[x][x] < j.a[y][y]; });
+    std::sort(order.begin(), order.end(), [&](std::size_t x, std::size_t y) { return a[x][x] < a[y][y]; });
     Eigen3 out;
     for (std::size_t i = 0; i < 3; ++i) {
-        const std::size_t k = order[i];
-        out.value[i] = j.a[k][k];
-        out.vector[i] = {j.v[0][k], j.v[1][k], j.v[2][k]};
+        out.value[i] = a[order[i]][order[i]];
+        out.vector[i] = v[order[i]];
     }
     return out;
+}
+
+/// Eigenvalues alone, ascending: those of eigen() to the last bit.
+inline std::array<double, 3> eigenvalues(const Sym3& m) {
+    auto a = detail::rows_of(m);
+    detail::diagonalise(a, [](std::size_t, std::size_t, double, double) {});
+    std::array<double, 3> value{a[0][0], a[1][1], a[2][2]};
+    std::sort(value.begin(), value.end());
+    return value;
 }
 
 }  // namespace guywright

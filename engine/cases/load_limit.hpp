@@ -66,7 +66,7 @@ inline LoadLimit find_load_limit(const Model& m, const Pulls& pulls, Vec3 rigged
     }
     limit.collapse_factor = factor;
     limit.capped = factor >= k_collapse_factor_cap;
-    limit.goes_toward = here.softest;
+    limit.goes_toward = softest_way(here);
     return limit;
 }
 

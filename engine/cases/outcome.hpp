@@ -52,11 +52,12 @@ inline void read_feet(const Model& m, Outcome& o) {
 
 }  // namespace detail
 
-/// Solves one case from `start_m` and reads off the forces. Allocates nothing.
-inline Outcome solve_case(const Model& m, const Case& setup, Vec3 start_m) {
+/// Solves one case from `start` and reads off the forces. Allocates nothing.
+inline Outcome solve_case(const Start& start, const Case& setup) {
+    const Model& m = start.model;
     Outcome o;
     o.setup = setup;
-    o.equilibrium = solve_equilibrium(m, setup.pulls, start_m);
+    o.equilibrium = solve_equilibrium(start, setup.pulls);
     o.stable = is_stable(o.equilibrium);
     if (o.equilibrium.status != SolveStatus::Solved) return o;
     o.head_shift_m = glm::length(o.equilibrium.head_m - m.drawn_head_m);
@@ -64,6 +65,8 @@ inline Outcome solve_case(const Model& m, const Case& setup, Vec3 start_m) {
     detail::read_feet(m, o);
     return o;
 }
+
+inline Outcome solve_case(const Model& m, const Case& setup, Vec3 start_m) { return solve_case(Start(m, start_m), setup); }
 
 /// Adds the angles, which only the trade's rules and the report ask for.
 inline void read_angles(const Model& m, Outcome& o) {

@@ -11,13 +11,13 @@ inline constexpr std::size_t k_rigged = 0, k_holding = 1;   ///< where these two
 /// let go, as held. A few rigs in ten thousand, with slack guys, have two resting places; from there the one that loading
 /// leads to is found.
 inline void solve_cases(const Model& m, const Cases& cases, Outcomes& outcomes) {
-    Vec3 rigged_m = m.drawn_head_m, held_m = rigged_m;
+    Start rigged(m, m.drawn_head_m), held = rigged;
     for (const Case& setup : cases) {
-        outcomes.push_back(solve_case(m, setup, setup.starts_held ? held_m : rigged_m));
+        outcomes.push_back(solve_case(setup.starts_held ? held : rigged, setup));
         const Equilibrium& latest = outcomes[outcomes.size() - 1].equilibrium;
         if (latest.status != SolveStatus::Solved) continue;
-        if (setup.id == CaseId::Rigged) rigged_m = held_m = latest.head_m;
-        if (setup.id == CaseId::Holding) held_m = latest.head_m;
+        if (setup.id == CaseId::Rigged) rigged.move_to(latest.head_m);
+        if (setup.id == CaseId::Rigged || setup.id == CaseId::Holding) held.move_to(latest.head_m);
     }
 }
 

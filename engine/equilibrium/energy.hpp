@@ -52,17 +52,25 @@ inline void add_pull(Local& here, Vec3 head_m, const Pull& pull) {
     add_axial(here.hessian_N_m, n, 0.0, pull.tension_N / length_m);
 }
 
-/// Energy, gradient and Hessian of the whole head. Pure; allocates nothing.
-inline Local local_at(const Model& model, const Pulls& pulls, Vec3 head_m) {
+/// Legs, guys and weight alone, without any rope.
+inline Local structure_at(const Model& model, Vec3 head_m) {
     Local here;
     for (const Leg& leg : model.legs)
         add_member(here, head_m, leg.foot_m, leg.rest_length_m, leg.stiffness_N_m, leg.held_down ? 0.0 : -1.0);
     for (const Guy& guy : model.guys) add_member(here, head_m, guy.anchor_m, guy.rest_length_m, guy.stiffness_N_m, 1.0);
-    for (const Pull& pull : pulls) add_pull(here, head_m, pull);
     here.energy_J += model.head_weight_N * head_m.z;
     here.gradient_N.z += model.head_weight_N;
     return here;
 }
+
+/// Adds every rope side to what structure_at() found at the same place.
+inline Local with_pulls(Local here, const Pulls& pulls, Vec3 head_m) {
+    for (const Pull& pull : pulls) add_pull(here, head_m, pull);
+    return here;
+}
+
+/// Energy, gradient and Hessian of the whole head. Pure; allocates nothing.
+inline Local local_at(const Model& model, const Pulls& pulls, Vec3 head_m) { return with_pulls(structure_at(model, head_m), pulls, head_m); }
 
 /// Change of the energy along a short step, with what rounding may have made of it.
 struct EnergyChange {

@@ -24,9 +24,12 @@ struct Equilibrium {
     double residual_N = 0.0;                        ///< unbalanced force left
     double min_stiffness_N_m = 0.0;                 ///< smallest eigenvalue of the plain Hessian at head_m
     double max_stiffness_N_m = 0.0;
-    Vec3 softest{};                                 ///< unit; the way it will go
+    Sym3 stiffness_N_m;                             ///< the plain Hessian at head_m
     int iterations = 0;
 };
+
+/// Unit vector along which the head gives way most easily: the way it will go.
+inline Vec3 softest_way(const Equilibrium& e) { return eigen(e.stiffness_N_m).vector[0]; }
 
 /// True only for a solved state on which every small push is pushed back.
 inline bool is_stable(const Equilibrium& e) {
@@ -35,26 +38,43 @@ inline bool is_stable(const Equilibrium& e) {
 
 namespace detail {
 
+/// The largest of what is at work in a rig; `sum` is finite only where all of it is.
+struct Scale {
+    double force_N = 0.0, stiffest_N_m = 0.0, sum = 0.0;
+
+    void add_force(double size_N) {
+        force_N = std::max(force_N, size_N);
+        sum += size_N;
+    }
+    void add_stiffness(double size_N_m) {
+        stiffest_N_m = std::max(stiffest_N_m, size_N_m);
+        sum += size_N_m;
+    }
+};
+
+inline Scale scale_of(const Model& model) {
+    Scale scale;
+    scale.add_force(1.0 + model.head_weight_N);
+    for (const Leg& leg : model.legs) scale.add_stiffness(leg.stiffness_N_m);
+    for (const Guy& g : model.guys) {
+        scale.add_stiffness(g.stiffness_N_m);
+        const double stretch_m = glm::length(g.anchor_m - model.drawn_head_m) - g.rest_length_m;
+        scale.force_N = std::max(scale.force_N, g.stiffness_N_m * stretch_m);
+    }
+    return scale;
+}
+
 /// Out-of-balance force that counts as none: a share of the largest force at work, but no less than what rounding the head's
 /// position makes of the stiffest member. NaN, and so never reached, where any force or stiffness is not finite.
-inline double balance_N(const Model& model, const Pulls& pulls) {
-    double force_N = 1.0 + model.head_weight_N, stiffest_N_m = 0.0, sum = force_N;
-    for (const Pull& p : pulls) {
-        force_N = std::max(force_N, p.tension_N);
-        sum += p.tension_N;
-    }
-    for (const Leg& leg : model.legs) {
-        stiffest_N_m = std::max(stiffest_N_m, leg.stiffness_N_m);
-        sum += leg.stiffness_N_m;
-    }
-    for (const Guy& g : model.guys) {
-        const double stretch_m = glm::length(g.anchor_m - model.drawn_head_m) - g.rest_length_m;
-        force_N = std::max(force_N, g.stiffness_N_m * stretch_m);
-        stiffest_N_m = std::max(stiffest_N_m, g.stiffness_N_m);
-        sum += g.stiffness_N_m;
-    }
-    const double rounding_N = k_position_rounding * stiffest_N_m * (glm::length(model.drawn_head_m) + model.shortest_leg_m);
-    return std::isfinite(sum) ? std::max(k_residual_share * force_N, rounding_N) : std::nan("");
+inline double balance_N(const Model& model, Scale scale, const Pulls& pulls) {
+    for (const Pull& p : pulls) scale.add_force(p.tension_N);
+    const double rounding_N = k_position_rounding * scale.stiffest_N_m * (glm::length(model.drawn_head_m) + model.shortest_leg_m);
+    return std::isfinite(scale.sum) ? std::max(k_residual_share * scale.force_N, rounding_N) : std::nan("");
+}
+
+/// Energy that the quadratic model says a step loses.
+inline double predicted_J(const Local& here, Vec3 step_m) {
+    return -(glm::dot(here.gradient_N, step_m) + 0.5 * glm::dot(step_m, here.hessian_N_m * step_m));
 }
 
 /// How well a step did: what the energy really lost, as a share of what the quadratic model promised. Where even the change by
@@ -62,6 +82,11 @@ inline double balance_N(const Model& model, const Pulls& pulls) {
 inline double step_quality(const Local& here, const Local& next, double predicted_J, const EnergyChange& real) {
     if (predicted_J > real.rounding_J) return -real.change_J / predicted_J;
     return glm::dot(next.gradient_N, next.gradient_N) < glm::dot(here.gradient_N, here.gradient_N) ? 0.5 : 0.0;
+}
+
+/// The step took away nine tenths of the out-of-balance force: all is as the quadratic model says, and needs no second opinion.
+inline bool clearly_good(const Local& here, const Local& next) {
+    return glm::dot(next.gradient_N, next.gradient_N) <= 0.01 * glm::dot(here.gradient_N, here.gradient_N);
 }
 
 inline double next_radius(double radius, double step, double quality) {
@@ -90,10 +115,10 @@ inline Equilibrium read_off(const Model& model, Vec3 head_m, const Local& here, 
     e.iterations = iterations;
     e.residual_N = glm::length(here.gradient_N);
     read_members(model, e);
-    const Eigen3 stiffness = eigen(here.hessian_N_m);
-    e.min_stiffness_N_m = stiffness.value[0];
-    e.max_stiffness_N_m = stiffness.value[2];
-    e.softest = stiffness.vector[0];
+    e.stiffness_N_m = here.hessian_N_m;
+    const std::array<double, 3> stiffness_N_m = eigenvalues(here.hessian_N_m);
+    e.min_stiffness_N_m = stiffness_N_m[0];
+    e.max_stiffness_N_m = stiffness_N_m[2];
     return e;
 }
 
@@ -105,23 +130,40 @@ inline bool is_saddle(const Local& here) {
     return !solve_positive(here.hessian_N_m, here.gradient_N, unused);
 }
 
-/// Local minimum of the energy reached downhill from `start_m`: trust-region Newton on the exact Hessian, large
+/// Where a search starts, with what every case that starts there has in common.
+struct Start {
+    explicit Start(const Model& m, Vec3 at_m) : model(m), head_m(at_m), structure(structure_at(m, at_m)), scale(detail::scale_of(m)) {}
+
+    void move_to(Vec3 at_m) {
+        head_m = at_m;
+        structure = structure_at(model, at_m);
+    }
+
+    const Model& model;
+    Vec3 head_m;
+    Local structure;       ///< at head_m, no rope
+    detail::Scale scale;
+};
+
+/// Local minimum of the energy reached downhill from `start`: trust-region Newton on the exact Hessian, large
 /// displacement. Deterministic; allocates nothing. At a saddle it goes on downhill, so a leg that only balances is found
 /// where it comes to rest, or Collapsed.
-[[nodiscard]] inline Equilibrium solve_equilibrium(const Model& model, const Pulls& pulls, Vec3 start_m) {
-    const double enough_N = detail::balance_N(model, pulls);
+[[nodiscard]] inline Equilibrium solve_equilibrium(const Start& start, const Pulls& pulls) {
+    const Model& model = start.model;
+    const double enough_N = detail::balance_N(model, start.scale, pulls);
     const double farthest_m = k_collapse_share * model.shortest_leg_m;
     double radius_m = k_first_radius_share * model.shortest_leg_m;
-    Vec3 head_m = start_m;
-    Local here = local_at(model, pulls, head_m);
+    Vec3 head_m = start.head_m;
+    Local here = with_pulls(start.structure, pulls, head_m);
     for (int i = 0; i < k_max_iterations; ++i) {
         if (glm::length(here.gradient_N) <= enough_N && (!is_saddle(here) || radius_m < 1e-9))
             return detail::read_off(model, head_m, here, SolveStatus::Solved, i);
         const Vec3 step_m = trust_step(here.gradient_N, here.hessian_N_m, radius_m);
         const Vec3 next_m = turn_about_feet(model, head_m, step_m);
         const Local next = local_at(model, pulls, next_m);
-        const double predicted_J = -(glm::dot(here.gradient_N, step_m) + 0.5 * glm::dot(step_m, here.hessian_N_m * step_m));
-        const double quality = detail::step_quality(here, next, predicted_J, energy_change(model, pulls, head_m, next_m - head_m));
+        const double quality = detail::clearly_good(here, next)
+                                   ? 1.0
+                                   : detail::step_quality(here, next, detail::predicted_J(here, step_m), energy_change(model, pulls, head_m, next_m - head_m));
         radius_m = detail::next_radius(radius_m, glm::length(step_m), quality);
         if (!(quality > 0.0)) continue;
         head_m = next_m;
@@ -130,6 +172,10 @@ inline bool is_saddle(const Local& here) {
             return detail::read_off(model, head_m, here, SolveStatus::Collapsed, i + 1);
     }
     return detail::read_off(model, head_m, here, SolveStatus::MaxIterations, k_max_iterations);
+}
+
+[[nodiscard]] inline Equilibrium solve_equilibrium(const Model& model, const Pulls& pulls, Vec3 start_m) {
+    return solve_equilibrium(Start(model, start_m), pulls);
 }
 
 }  // namespace guywright

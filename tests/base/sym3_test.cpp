@@ -69,6 +69,7 @@ TEST_CASE("eigen: a thousand random matrices, indefinite ones too") {
         CHECK_WITHIN(e.value[0] + e.value[1] + e.value[2], m.xx + m.yy + m.zz, 1e-12);
         CHECK_WITHIN(e.value[0] * e.value[1] * e.value[2], determinant(m), 1e-10);
         check_is_eigen(m, e, 1e-12);
+        CHECK(eigenvalues(m) == e.value);
     }
 }
 
