@@ -86,7 +86,7 @@ inline double step_quality(const Local& here, const Local& next, double predicte
 
 /// The step took away nine tenths of the out-of-balance force: all is as the quadratic model says, and needs no second opinion.
 inline bool clearly_good(const Local& here, const Local& next) {
-    return glm::dot(next.gradient_N, next.gradient_N) <= 0.01 * glm::dot(here.gradient_N, here.gradient_N);
+    return glm::dot(next.gradient_N, next.gradient_N) < 0.01 * glm::dot(here.gradient_N, here.gradient_N);
 }
 
 inline double next_radius(double radius, double step, double quality) {
