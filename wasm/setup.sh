@@ -29,7 +29,7 @@ fail() {
 # --- Debian packages -------------------------------------------------------------------------------------------------
 
 app_packages=(ca-certificates cmake emscripten fonts-b612 fonttools g++ libglm-dev librsvg2-bin ninja-build nlohmann-json3-dev xz-utils)
-test_packages=(chromium clang doctest-dev libclang-rt-14-dev libnlopt-cxx-dev libnlopt-dev)
+test_packages=(calculix-ccx chromium clang doctest-dev libclang-rt-14-dev libnlopt-cxx-dev libnlopt-dev)
 
 missing_packages() {
   comm -23 <(printf '%s\n' "$@" | sort -u) \

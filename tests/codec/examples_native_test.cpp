@@ -1,23 +1,15 @@
 #include "engine/codec/plan_codec.hpp"
 #include "tests/support/full_plan.hpp"
+#include "tests/support/text_of.hpp"
 
 #include <doctest/doctest.h>
 
 #include <filesystem>
-#include <fstream>
-#include <iterator>
 #include <string>
 
 using namespace guywright;
 
-namespace {
-
-std::string text_of(const std::filesystem::path& file) {
-    std::ifstream in(file, std::ios::binary);
-    return {std::istreambuf_iterator<char>(in), {}};
-}
-
-}  // namespace
+using support::text_of;
 
 TEST_CASE("examples: every example plan reads without fault and keeps every byte from then on") {
     int examples = 0;

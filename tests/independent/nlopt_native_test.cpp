@@ -1,4 +1,5 @@
 #include "engine/verdict/evaluate.hpp"
+#include "tests/independent/asked.hpp"
 #include "tests/independent/minimise.hpp"
 #include "tests/support/plans.hpp"
 #include "tests/support/random_plan.hpp"
@@ -10,15 +11,9 @@ using namespace guywright;
 
 namespace {
 
-struct Asked {
-    CaseId id;
-    second::Motion motion;
-    double swing_share;   ///< of the plan's swing action, + right
-};
-constexpr Asked k_asked[] = {{CaseId::Rigged, second::Motion::None, 0},     {CaseId::Holding, second::Motion::Holding, 0},
-                             {CaseId::Raising, second::Motion::Raising, 0}, {CaseId::Lowering, second::Motion::Lowering, 0},
-                             {CaseId::Arrest, second::Motion::Arrest, 0},   {CaseId::SwingLeft, second::Motion::Holding, -1},
-                             {CaseId::SwingRight, second::Motion::Holding, 1}};
+using second::Asked;
+using second::k_asked;
+using second::point;
 
 /// One case by both roads.
 struct Pair {
@@ -32,9 +27,8 @@ constexpr int k_loading_steps = 10;
 /// The engine from where the head rests as rigged, at once; the second road by letting the load come on in steps.
 Pair both(const Plan& p, const Model& m, const Asked& asked, Vec3 start_m) {
     Pair out;
-    for (const Case& c : build_cases(m, p.actions))
-        if (c.id == asked.id) out.engine = solve_case(m, c, start_m);
-    out.rig = second::rig_of(p, second::head_of(p), asked.motion, asked.swing_share * p.actions.swing_deg);
+    out.engine = solve_case(m, second::case_asked(m, p, asked), start_m);
+    out.rig = second::rig_asked(p, asked);
     out.minimum = out.rig.sides.empty() ? second::minimise(out.rig) : second::minimise_loading(out.rig, k_loading_steps);
     return out;
 }
@@ -65,8 +59,6 @@ double moved_share(const Pair& p, const Plan& plan) {
     for (const LegPlan& leg : plan.frame.legs) shortest_m = std::min(shortest_m, leg.length_m);
     return static_cast<double>(second::distance(p.minimum.head, p.rig.head)) / shortest_m;
 }
-
-second::Point point(Vec3 v) { return {v.x, v.y, v.z}; }
 
 struct Tally {
     int stable = 0, fallen = 0, floating = 0, kinks = 0, two_places = 0;
