@@ -96,7 +96,7 @@ inline Check foot_check(const CaseView& v, std::size_t i, Vec3 push_N, double fr
         const Check pin = limit_check(CheckId::FootPin, i, rest_kN, foot.pin_shear_kN / v.factors.metal, v.case_index);
         if (pin.margin > best.margin || best.status == CheckStatus::Fail) best = pin;
     }
-    const FootTies ties = smallest_foot_ties(push_N, friction_N, foot);
+    const FootTies ties = smallest_foot_ties(push_N, friction_N, v.model.legs[i].foot_ties);
     if (foot.ties.empty() || !ties.holds) return best;
     Check worst = limit_check(CheckId::FootTies, i, 0.0, foot.ties[0].strength_kN / v.factors.soft, v.case_index);
     for (std::size_t t = 0; t < foot.ties.size(); ++t) {

@@ -1,13 +1,10 @@
 #pragma once
-#include "engine/base/bounded.hpp"
-#include "engine/base/vec.hpp"
-#include "engine/plan/plan.hpp"
+#include "engine/model/model.hpp"
 
 namespace guywright {
 
-/// Tie directions (unit, horizontal) and what they carry.
+/// What each tie of a foot carries.
 struct FootTies {
-    Bounded<Vec3, k_max_foot_ties> direction;
     Bounded<double, k_max_foot_ties> tension_N;
     bool holds = false;   ///< false: no set of ties keeps the foot within friction
 };
@@ -41,12 +38,10 @@ inline TiePair two_ties_N(Vec3 push_N, Vec3 d, Vec3 e, double within_N) {
 
 /// The smallest ties (least total tension) that keep a foot, pushed by `push_N` (horizontal), within the friction
 /// `friction_N`: |push + sum t d| <= friction, every t >= 0. At most two ties work at the optimum of two equations.
-inline FootTies smallest_foot_ties(Vec3 push_N, double friction_N, const FootPlan& foot) {
+/// `d`: unit, horizontal, the way each tie pulls.
+inline FootTies smallest_foot_ties(Vec3 push_N, double friction_N, const TieWays& d) {
     FootTies out;
-    for (const FootTie& t : foot.ties) {
-        out.direction.push_back(along_bearing(radians(t.bearing_deg)));
-        out.tension_N.push_back(0.0);
-    }
+    for (std::size_t i = 0; i < d.size(); ++i) out.tension_N.push_back(0.0);
     out.holds = glm::length(push_N) <= friction_N;
     if (out.holds) return out;
     double best_N = HUGE_VAL;
@@ -58,7 +53,6 @@ inline FootTies smallest_foot_ties(Vec3 push_N, double friction_N, const FootPla
         out.tension_N[i] += a_N;
         out.tension_N[j] += b_N;
     };
-    const auto& d = out.direction;
     for (std::size_t i = 0; i < d.size(); ++i) {
         keep(i, detail::single_tie_N(push_N, d[i], friction_N), i, 0.0);
         for (std::size_t j = i + 1; j < d.size(); ++j) {

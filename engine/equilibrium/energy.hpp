@@ -29,7 +29,7 @@ inline void add_member(Local& here, Vec3 head_m, Vec3 fixed_m, double rest_m, do
     const double length_m = glm::length(span_m);
     const double stretch_m = length_m - rest_m;
     if (sign * stretch_m < 0.0 || !(length_m > 0.0)) return;
-    const Vec3 n = span_m / length_m;
+    const Vec3 n = (1.0 / length_m) * span_m;
     const double force_N = k_N_m * stretch_m;
     here.energy_J += 0.5 * force_N * stretch_m;
     here.gradient_N += force_N * n;
@@ -46,7 +46,7 @@ inline void add_pull(Local& here, Vec3 head_m, const Pull& pull) {
     const Vec3 span_m = head_m - pull.at;
     const double length_m = glm::length(span_m);
     if (!(length_m > 0.0)) return;
-    const Vec3 n = span_m / length_m;
+    const Vec3 n = (1.0 / length_m) * span_m;
     here.energy_J += pull.tension_N * length_m;
     here.gradient_N += pull.tension_N * n;
     add_axial(here.hessian_N_m, n, 0.0, pull.tension_N / length_m);

@@ -50,12 +50,19 @@ inline void place_head(BuiltModel& b, const Frame& frame) {
                             : "legs that meet above their feet, and feet that do not stand in one line"});
 }
 
-inline void add_legs(BuiltModel& b, const Frame& frame) {
+inline TieWays ways_of(const std::vector<FootTie>& ties) {
+    TieWays ways;
+    for (const FootTie& t : ties) ways.push_back(along_bearing(radians(t.bearing_deg)));
+    return ways;
+}
+
+inline void add_legs(BuiltModel& b, const Plan& plan) {
     Model& m = b.model;
     m.shortest_leg_m = HUGE_VAL;
-    for (const LegPlan& leg : frame.legs) {
+    for (std::size_t i = 0; i < plan.frame.legs.size(); ++i) {
+        const LegPlan& leg = plan.frame.legs[i];
         const double weight_N = leg.mass_kg * k_gravity;
-        m.legs.push_back({leg.foot_m, leg.length_m, newtons(leg.EA_kN) / leg.length_m, weight_N, leg.held_down});
+        m.legs.push_back({leg.foot_m, leg.length_m, newtons(leg.EA_kN) / leg.length_m, weight_N, leg.held_down, ways_of(plan.feet[i].ties)});
         m.head_weight_N += weight_N / 2.0;
         m.shortest_leg_m = std::min(m.shortest_leg_m, leg.length_m);
     }
@@ -120,7 +127,7 @@ inline BuiltModel build_model(const Plan& plan) {
     if (!b.faults.empty()) return b;
     b.model.face_rad = std::min(radians(plan.edge.face_deg), k_pi / 2.0);
     b.model.edge_friction = plan.edge.rope_friction;
-    detail::add_legs(b, plan.frame);
+    detail::add_legs(b, plan);
     detail::add_guys(b, plan.guys);
     detail::add_ropes(b, plan.ropes);
     return b;

@@ -7,6 +7,9 @@ namespace guywright {
 
 // What the solver sees. SI: metres, newtons, newtons per metre; site frame.
 
+/// Unit, horizontal: the way each tie of a foot pulls.
+using TieWays = Bounded<Vec3, k_max_foot_ties>;
+
 /// A bar from foot to head. It pushes; it pulls only where the foot is held down.
 struct Leg {
     Vec3 foot_m{};
@@ -14,6 +17,7 @@ struct Leg {
     double stiffness_N_m = 0.0;   ///< EA / rest length
     double weight_N = 0.0;        ///< half of it acts at the head, half at the foot
     bool held_down = false;
+    TieWays foot_ties{};
 };
 
 /// An elastic tie from an anchor to the head. It pulls, never pushes.

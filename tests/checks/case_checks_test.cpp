@@ -28,6 +28,10 @@ struct Bench {
         read_angles(model, outcome);
         REQUIRE(outcome.stable);
     }
+    void hold_foot(FootPlan foot) {
+        plan.feet[0] = std::move(foot);
+        model.legs[0].foot_ties = detail::ways_of(plan.feet[0].ties);
+    }
     [[nodiscard]] CheckTable table() const {
         CheckTable t;
         check_forces(t, plan, model, outcome, 1);
@@ -154,7 +158,7 @@ TEST_CASE("a foot that lifts is NO-GO beyond a tenth of a millimetre, and then n
 
 TEST_CASE("foot by friction alone: at mu N it holds, above it slides") {
     Bench b;
-    b.plan.feet[0] = {0.5, 0.0, {}};
+    b.hold_foot({0.5, 0.0, {}});
     b.outcome.foot_reaction_N[0] = {-300, 400, 1000};
     CHECK(b.status(CheckId::FootFriction) == CheckStatus::Pass);
     b.outcome.foot_reaction_N[0] = {-300, 400.001, 1000};
@@ -165,7 +169,7 @@ TEST_CASE("foot by friction alone: at mu N it holds, above it slides") {
 
 TEST_CASE("foot by a pin: takes what friction leaves, up to its shear over the factor for metal") {
     Bench b;
-    b.plan.feet[0] = {0.5, 2.0, {}};
+    b.hold_foot({0.5, 2.0, {}});
     b.outcome.foot_reaction_N[0] = {-900, 0, 1000};   // 400 over friction; 2 kN / 5
     CHECK(b.status(CheckId::FootPin) == CheckStatus::Pass);
     CHECK_WITHIN(b.row(CheckId::FootPin).value, 0.4, 1e-12);
@@ -175,7 +179,7 @@ TEST_CASE("foot by a pin: takes what friction leaves, up to its shear over the f
 
 TEST_CASE("foot by ties: the worst tie speaks, over the factor for soft goods") {
     Bench b;
-    b.plan.feet[0] = {0.5, 0.0, {{0.0, 9.8}, {180.0, 4.0}}};
+    b.hold_foot({0.5, 0.0, {{0.0, 9.8}, {180.0, 4.0}}});
     b.outcome.foot_reaction_N[0] = {-900, 0, 1000};   // pushed ahead: the back tie carries 400 of 4 kN / 10
     CHECK(b.status(CheckId::FootTies) == CheckStatus::Pass);
     CHECK_WITHIN(b.row(CheckId::FootTies).value, 0.4, 1e-9);
@@ -186,7 +190,7 @@ TEST_CASE("foot by ties: the worst tie speaks, over the factor for soft goods") 
 
 TEST_CASE("foot: ties that cannot hold leave friction to answer for it") {
     Bench b;
-    b.plan.feet[0] = {0.5, 0.0, {{0.0, 9.8}}};
+    b.hold_foot({0.5, 0.0, {{0.0, 9.8}}});
     b.outcome.foot_reaction_N[0] = {-900, 0, 1000};
     CHECK(b.status(CheckId::FootFriction) == CheckStatus::Fail);
     CHECK(b.table().find(CheckId::FootTies) == nullptr);
@@ -195,9 +199,9 @@ TEST_CASE("foot: ties that cannot hold leave friction to answer for it") {
 TEST_CASE("foot: a broken way to hold it never hides behind another, a sound one is enough") {
     Bench b;
     b.outcome.foot_reaction_N[0] = {-900, 0, 1000};
-    b.plan.feet[0] = {0.5, 0.1, {{180.0, 40.0}}};   // a hopeless pin, a strong tie
+    b.hold_foot({0.5, 0.1, {{180.0, 40.0}}});   // a hopeless pin, a strong tie
     CHECK(b.status(CheckId::FootTies) == CheckStatus::Pass);
-    b.plan.feet[0] = {0.5, 50.0, {{180.0, 0.1}}};   // a strong pin, a thread for a tie
+    b.hold_foot({0.5, 50.0, {{180.0, 0.1}}});   // a strong pin, a thread for a tie
     CHECK(b.status(CheckId::FootPin) == CheckStatus::Pass);
     CHECK(b.table().find(CheckId::FootTies) == nullptr);
 }

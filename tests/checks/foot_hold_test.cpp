@@ -7,10 +7,10 @@ using support::Random;
 
 namespace {
 
-FootPlan tied(std::vector<double> bearings_deg) {
-    FootPlan f;
-    for (const double b : bearings_deg) f.ties.push_back({b, 9.8});
-    return f;
+TieWays tied(std::vector<double> bearings_deg) {
+    TieWays ways;
+    for (const double b : bearings_deg) ways.push_back(along_bearing(radians(b)));
+    return ways;
 }
 
 double total_N(const FootTies& t) {
@@ -19,22 +19,21 @@ double total_N(const FootTies& t) {
     return sum;
 }
 
-double left_N(Vec3 push_N, const FootTies& t) {
+double left_N(Vec3 push_N, const FootTies& t, const TieWays& ways) {
     Vec3 sum = push_N;
-    for (std::size_t i = 0; i < t.direction.size(); ++i) sum += t.tension_N[i] * t.direction[i];
+    for (std::size_t i = 0; i < ways.size(); ++i) sum += t.tension_N[i] * ways[i];
     return glm::length(sum);
 }
 
 /// Least total of up to three ties found by trying every mesh of tensions; HUGE_VAL where none holds.
-double least_total_on_grid_N(Vec3 push_N, double friction_N, const FootPlan& foot, double most_N, int steps) {
+double least_total_on_grid_N(Vec3 push_N, double friction_N, const TieWays& foot, double most_N, int steps) {
     const double step_N = most_N / steps;
-    std::vector<Vec3> d;
-    for (const FootTie& t : foot.ties) d.push_back(along_bearing(radians(t.bearing_deg)));
+    std::vector<Vec3> d(foot.begin(), foot.end());
     while (d.size() < 3) d.emplace_back(0.0);
     double best = HUGE_VAL;
     for (int i = 0; i <= steps; ++i)
-        for (int j = 0; j <= (foot.ties.size() > 1 ? steps : 0); ++j)
-            for (int k = 0; k <= (foot.ties.size() > 2 ? steps : 0); ++k) {
+        for (int j = 0; j <= (foot.size() > 1 ? steps : 0); ++j)
+            for (int k = 0; k <= (foot.size() > 2 ? steps : 0); ++k) {
                 const Vec3 sum = push_N + step_N * (double(i) * d[0] + double(j) * d[1] + double(k) * d[2]);
                 if (glm::length(sum) <= friction_N) best = std::min(best, step_N * (i + j + k));
             }
@@ -44,7 +43,7 @@ double least_total_on_grid_N(Vec3 push_N, double friction_N, const FootPlan& foo
 }  // namespace
 
 TEST_CASE("foot ties: friction alone is enough up to its limit, then the tie takes what is over") {
-    const FootPlan back = tied({180});
+    const TieWays back = tied({180});
     CHECK(total_N(smallest_foot_ties({400, 0, 0}, 400.0, back)) == 0.0);
     CHECK(smallest_foot_ties({400, 0, 0}, 400.0, back).holds);
     const FootTies over = smallest_foot_ties({500, 0, 0}, 400.0, back);
@@ -97,7 +96,7 @@ TEST_CASE("foot ties: what it finds does hold, no tie pushes, and no combination
         std::vector<double> bearings;
         const int ties = r.whole(1, 3);
         for (int t = 0; t < ties; ++t) bearings.push_back(r.between(0, 360));
-        const FootPlan foot = tied(bearings);
+        const TieWays foot = tied(bearings);
         const FootTies found = smallest_foot_ties(push_N, friction_N, foot);
         const double most_N = 4000.0;
         const int steps = ties == 3 ? 60 : 600;
@@ -110,7 +109,7 @@ TEST_CASE("foot ties: what it finds does hold, no tie pushes, and no combination
         }
         ++held;
         for (const double t_N : found.tension_N) CHECK(t_N >= 0.0);
-        CHECK(left_N(push_N, found) <= friction_N + 1e-6);
+        CHECK(left_N(push_N, found, foot) <= friction_N + 1e-6);
         CHECK(total_N(found) <= grid_N + 1e-6);
     }
     CHECK(held > 20);
@@ -123,12 +122,13 @@ TEST_CASE("foot ties: six ties hold with no more than any three of them") {
         const Vec3 push_N = r.between(200, 1500) * along_bearing(r.between(0, 2 * k_pi));
         std::vector<double> all;
         for (int t = 0; t < 6; ++t) all.push_back(r.between(0, 360));
-        const FootTies six = smallest_foot_ties(push_N, 100.0, tied(all));
+        const TieWays ways = tied(all);
+        const FootTies six = smallest_foot_ties(push_N, 100.0, ways);
         const FootTies three = smallest_foot_ties(push_N, 100.0, tied({all[1], all[3], all[4]}));
         if (!three.holds) continue;
         REQUIRE(six.holds);
         CHECK(total_N(six) <= total_N(three) + 1e-9);
-        CHECK(left_N(push_N, six) <= 100.0 + 1e-6);
+        CHECK(left_N(push_N, six, ways) <= 100.0 + 1e-6);
     }
 }
 
