@@ -1,12 +1,14 @@
 // A second translation unit with the whole engine in it: a function that lacks `inline` fails to link. layers_test.cpp sees to it
 // that no header is left out.
 #include "engine/base/bounded.hpp"
+#include "engine/base/shown_unit.hpp"
 #include "engine/base/sym3.hpp"
 #include "engine/base/tolerances.hpp"
 #include "engine/base/units.hpp"
 #include "engine/base/vec.hpp"
 #include "engine/cases/build_cases.hpp"
 #include "engine/cases/case.hpp"
+#include "engine/cases/edge_saving.hpp"
 #include "engine/cases/frame_angles.hpp"
 #include "engine/cases/load_limit.hpp"
 #include "engine/cases/outcome.hpp"

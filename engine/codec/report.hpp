@@ -98,7 +98,7 @@ inline OrderedJson check_json(const Plan& plan, const Evaluation& e, const Check
     const std::string subject = subject_name(k_english, plan, c);
     out["id"] = std::string(info(c.id).key);
     if (!subject.empty()) out["subject"] = subject;
-    out["what"] = sentence(k_english, plan, e, c);
+    out["what"] = sentence({k_english}, plan, e, c);
     out["value"] = json_number(c.value);
     const Check* measured = e.checks.find(c.id, c.subject);
     if (c.at_worst && measured != nullptr) out["value_as_measured"] = json_number(measured->value);
@@ -133,6 +133,19 @@ inline OrderedJson worst_json(const Evaluation& e) {
     return out;
 }
 
+inline OrderedJson edge_saving_json(const Plan& plan, const Evaluation& e) {
+    OrderedJson out = OrderedJson::array();
+    for (std::size_t i = 0; i < plan.ropes.size(); ++i) {
+        const EdgeSaving s = edge_saving(e.model, e.model.ropes[i]);
+        OrderedJson rope;
+        rope["rope"] = plan.ropes[i].name;
+        rope["raising_factor"] = json_number(s.as_rigged);
+        rope["raising_factor_on_ground"] = json_number(s.on_ground);
+        out.push_back(std::move(rope));
+    }
+    return out;
+}
+
 inline OrderedJson redundancy_json(const Plan& plan, const Evaluation& e) {
     OrderedJson out = OrderedJson::array();
     for (const Outcome& o : e.guys_lost) out.push_back(outcome_json(plan, e, o));
@@ -163,6 +176,7 @@ inline OrderedJson redundancy_json(const Plan& plan, const Evaluation& e) {
     out["collapse_factor"] = json_number(e.load_limit.collapse_factor);
     if (e.load_limit.goes_slack) out["first_slack_factor"] = json_number(e.load_limit.first_slack_factor);
     out["goes_toward"] = json_point(e.load_limit.goes_toward);
+    out["edge_saving"] = detail::edge_saving_json(plan, e);
     out["redundancy"] = detail::redundancy_json(plan, e);
     if (OrderedJson worst = detail::worst_json(e); !worst.is_null()) out["worst"] = std::move(worst);
     out["checks"] = detail::checks_json(plan, e);

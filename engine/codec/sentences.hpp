@@ -1,4 +1,6 @@
 #pragma once
+#include "engine/base/shown_unit.hpp"
+#include "engine/cases/edge_saving.hpp"
 #include "engine/codec/words.hpp"
 #include "engine/plan/kind_name.hpp"
 
@@ -26,25 +28,50 @@ namespace guywright {
     return text;
 }
 
-namespace detail {
-
-inline int decimals_of(std::string_view unit) {
-    if (unit == "deg" || unit == "mm") return 0;
-    return unit == "%" || unit == "kN/m" ? 1 : 2;
+/// What the plan calls the number at `path`, for people: "guys[1].bearing_deg" of a guy named left is "left: bearing_deg".
+[[nodiscard]] inline std::string measurement_name(const Plan& plan, std::string_view path) {
+    const auto named = [&](std::string_view list, const auto& items) -> std::string {
+        const std::size_t at = list.size() + 1;
+        if (!path.starts_with(list) || path.size() <= at || path[list.size()] != '[') return {};
+        const auto index = static_cast<std::size_t>(path[at] - '0');
+        const std::size_t key = path.find("].");
+        return index < items.size() && key != std::string_view::npos ? items[index].name + ": " + std::string(path.substr(key + 2)) : std::string();
+    };
+    std::string name = named("guys", plan.guys);
+    if (name.empty()) name = named("ropes", plan.ropes);
+    return name.empty() ? std::string(path) : name;
 }
+
+/// What to call the measurement at a path of the plan.
+using NameOfMeasurement = std::string (*)(const Plan& plan, std::string_view path);
+
+/// How things are told: the language, the units, and what measurements are called.
+struct Telling {
+    const Language& words;
+    UnitSystem units = UnitSystem::Metric;
+    NameOfMeasurement name_of = measurement_name;
+};
+
+/// A quantity kept in `unit`, as it is told: "0.43 kN".
+[[nodiscard]] inline std::string quantity(const Telling& t, double kept, std::string_view unit) {
+    const ShownUnit shown = shown_unit(unit, t.units);
+    return with_unit(fixed_text(kept * shown.per_kept, shown.decimals), shown.name);
+}
+
+namespace detail {
 
 struct ValueAndLimit {
     std::string value, limit;
 };
 
 /// Both with as many decimals as it takes to see which is larger: never "30 deg, at least 30 deg".
-inline ValueAndLimit value_and_limit(const Check& c) {
+inline ValueAndLimit value_and_limit(const Telling& t, const Check& c) {
     constexpr int most_decimals = 6;
-    const std::string_view unit = info(c.id).unit;
-    for (int decimals = decimals_of(unit);; ++decimals) {
-        std::string value = fixed_text(c.value, decimals), limit = fixed_text(c.limit, decimals);
+    const ShownUnit unit = shown_unit(info(c.id).unit, t.units);
+    for (int decimals = unit.decimals;; ++decimals) {
+        std::string value = fixed_text(c.value * unit.per_kept, decimals), limit = fixed_text(c.limit * unit.per_kept, decimals);
         if (value != limit || c.value == c.limit || decimals == most_decimals)
-            return {with_unit(std::move(value), unit), with_unit(std::move(limit), unit)};
+            return {with_unit(std::move(value), unit.name), with_unit(std::move(limit), unit.name)};
     }
 }
 
@@ -78,10 +105,10 @@ inline std::string part_name(const Plan& plan, const Case& c) {
 }
 
 /// Where a check measures from the edge line: the sign differs, see check_drawing().
-inline std::string edge_text(const Language& words, const Check& c) {
+inline std::string edge_text(const Telling& t, const Check& c) {
     const bool is_x = c.id == CheckId::AnchorHangs || c.id == CheckId::FootHangs;
     const double behind_m = is_x ? -c.value : c.value;
-    return filled(behind_m < 0.0 ? words.past_edge : words.behind_edge, {{"{d}", with_unit(fixed_text(std::abs(behind_m), 2), "m")}});
+    return filled(behind_m < 0.0 ? t.words.past_edge : t.words.behind_edge, {{"{d}", quantity(t, std::abs(behind_m), "m")}});
 }
 
 }  // namespace detail
@@ -115,23 +142,6 @@ inline std::string edge_text(const Language& words, const Check& c) {
     return detail::filled(words.of(setup.id).when, {{"{name}", detail::part_name(plan, setup)}});
 }
 
-/// What the plan calls the number at `path`, for people: "guys[1].bearing_deg" of a guy named left is "left: bearing_deg".
-[[nodiscard]] inline std::string measurement_name(const Plan& plan, std::string_view path) {
-    const auto named = [&](std::string_view list, const auto& items) -> std::string {
-        const std::size_t at = list.size() + 1;
-        if (!path.starts_with(list) || path.size() <= at || path[list.size()] != '[') return {};
-        const auto index = static_cast<std::size_t>(path[at] - '0');
-        const std::size_t key = path.find("].");
-        return index < items.size() && key != std::string_view::npos ? items[index].name + ": " + std::string(path.substr(key + 2)) : std::string();
-    };
-    std::string name = named("guys", plan.guys);
-    if (name.empty()) name = named("ropes", plan.ropes);
-    return name.empty() ? std::string(path) : name;
-}
-
-/// What to call the measurement at a path of the plan.
-using NameOfMeasurement = std::string (*)(const Plan& plan, std::string_view path);
-
 namespace detail {
 
 inline std::string_view form_of(const CheckWords& w, const Check& c) {
@@ -140,30 +150,37 @@ inline std::string_view form_of(const CheckWords& w, const Check& c) {
 }
 
 /// "This is the worst within measuring error, ..." after a sentence that does not say so itself.
-inline std::string worst_text(const Language& words, const Plan& plan, const Evaluation& e, const Check& c, NameOfMeasurement name_of) {
-    if (!c.at_worst || !c.has_margin || !words.of(c.id).could.empty()) return {};
+inline std::string worst_text(const Telling& t, const Plan& plan, const Evaluation& e, const Check& c) {
+    if (!c.at_worst || !c.has_margin || !t.words.of(c.id).could.empty()) return {};
     const auto spoiler = static_cast<std::size_t>(c.spoiler);
-    if (c.spoiler == k_no_spoiler || spoiler >= e.spoilers.size()) return std::string(words.at_worst);
-    return filled(words.at_worst_of, {{"{what}", name_of(plan, e.spoilers[spoiler])}});
+    if (c.spoiler == k_no_spoiler || spoiler >= e.spoilers.size()) return std::string(t.words.at_worst);
+    return filled(t.words.at_worst_of, {{"{what}", t.name_of(plan, e.spoilers[spoiler])}});
 }
 
 }  // namespace detail
 
 /// One plain sentence: subject, value, limit, case; and a second one where measuring error is in it.
-[[nodiscard]] inline std::string sentence(const Language& words, const Plan& plan, const Evaluation& e, const Check& c,
-                                          NameOfMeasurement name_of = measurement_name) {
-    const std::string name = subject_name(words, plan, c);
+[[nodiscard]] inline std::string sentence(const Telling& t, const Plan& plan, const Evaluation& e, const Check& c) {
+    const std::string name = subject_name(t.words, plan, c);
     const bool one_of_several_legs = info(c.id).subject == Subject::Leg && !name.empty();
-    const detail::ValueAndLimit numbers = detail::value_and_limit(c);
-    std::string out = detail::filled(detail::form_of(words.of(c.id), c),
+    const detail::ValueAndLimit numbers = detail::value_and_limit(t, c);
+    std::string out = detail::filled(detail::form_of(t.words.of(c.id), c),
                                      {{"{name}", name},
-                                      {"{leg}", one_of_several_legs ? detail::filled(words.leg_prefix, {{"{n}", name}}) : ""},
+                                      {"{leg}", one_of_several_legs ? detail::filled(t.words.leg_prefix, {{"{n}", name}}) : ""},
                                       {"{value}", numbers.value},
                                       {"{limit}", numbers.limit},
-                                      {"{edge}", detail::edge_text(words, c)},
-                                      {"{when}", case_phrase(words, plan, e, c)}});
+                                      {"{edge}", detail::edge_text(t, c)},
+                                      {"{when}", case_phrase(t.words, plan, e, c)}});
     detail::capitalise(out);
-    return out.empty() ? out : out + detail::worst_text(words, plan, e, c, name_of);
+    return out.empty() ? out : out + detail::worst_text(t, plan, e, c);
+}
+
+/// "Rope main: raising takes 1.00 times the load at the edge; flat on the ground it would take 1.60 times."
+[[nodiscard]] inline std::string edge_saving_sentence(const Telling& t, const Plan& plan, const Evaluation& e, std::size_t rope) {
+    const EdgeSaving s = edge_saving(e.model, e.model.ropes[rope]);
+    return detail::filled(t.words.edge_saving, {{"{name}", plan.ropes[rope].name},
+                                                {"{rigged}", fixed_text(s.as_rigged, 2)},
+                                                {"{ground}", fixed_text(s.on_ground, 2)}});
 }
 
 }  // namespace guywright

@@ -19,7 +19,7 @@ inline std::string sentences_of(const CardView& v, CheckStatus status, const Che
     std::string out;
     v.e.worst.for_each([&](const Check& c) {
         const bool same = told != nullptr && c.id == told->id && c.subject == told->subject;
-        if (c.status == status && !same) out += wrapped(sentence(v.words, v.plan, v.e, c), "  - ");
+        if (c.status == status && !same) out += wrapped(sentence(v.telling, v.plan, v.e, c), "  - ");
     });
     return out;
 }
@@ -27,7 +27,7 @@ inline std::string sentences_of(const CardView& v, CheckStatus status, const Che
 inline std::string margin_line(const CardView& v, const Check& c) {
     const std::string percent = fixed_text(std::floor(100.0 * c.margin), 0) + " % ";
     const std::size_t width = std::max<std::size_t>(9, characters(percent));
-    return wrapped(sentence(v.words, v.plan, v.e, c), padded_left(percent, width));
+    return wrapped(sentence(v.telling, v.plan, v.e, c), padded_left(percent, width));
 }
 
 inline std::string margins(const CardView& v) {
@@ -54,14 +54,17 @@ inline std::string notes(const CardView& v, bool judged) {
 inline std::string judged_card(const CardView& v) {
     const CardWords& w = v.words.card;
     const Check* governing = v.e.closest.empty() ? nullptr : &v.e.closest[0];
-    const std::string governs = governing == nullptr ? std::string(w.nothing_governs) : sentence(v.words, v.plan, v.e, *governing);
+    const std::string governs = governing == nullptr ? std::string(w.nothing_governs) : sentence(v.telling, v.plan, v.e, *governing);
     std::string out = heading(w.governs) + wrapped(governs, "  ");
     out += section(w.also_broken, sentences_of(v, CheckStatus::Fail, governing));
     out += section(w.margins, margins(v));
     const std::string cautions = sentences_of(v, CheckStatus::Caution, nullptr);
     out += heading(w.cautions) + (cautions.empty() ? "  " + std::string(w.none) + "\n" : cautions);
-    if (!v.plan.guys.empty()) out += heading(w.guys_table) + guys_table(v).text();
-    return out + heading(w.legs_table) + legs_table(v).text() + heading(w.ropes_table) + ropes_table(v).text();
+    if (!v.plan.guys.empty()) out += heading(in_force_unit(v, w.guys_table)) + guys_table(v).text();
+    out += heading(in_force_unit(v, w.legs_table)) + legs_table(v).text();
+    out += heading(in_force_unit(v, w.ropes_table)) + ropes_table(v).text() + "\n";
+    for (std::size_t i = 0; i < v.plan.ropes.size(); ++i) out += wrapped(edge_saving_sentence(v.telling, v.plan, v.e, i), "");
+    return out;
 }
 
 inline std::string missing_inputs(const CardView& v) {
@@ -74,8 +77,9 @@ inline std::string missing_inputs(const CardView& v) {
 
 /// The card as text, at most 100 columns wide: the verdict first, why, what is near, what every part carries. While inputs
 /// are missing it lists them and shows no number that could be mistaken for a result. Needs a plan without faults.
-[[nodiscard]] inline std::string card_text(const Language& words, const Plan& plan, const Evaluation& e) {
-    const detail::CardView v{words, plan, e};
+[[nodiscard]] inline std::string card_text(const Telling& telling, const Plan& plan, const Evaluation& e) {
+    const detail::CardView v{telling, plan, e};
+    const Language& words = telling.words;
     const bool judged = e.verdict != Verdict::NotChecked;
     std::string out = std::string(words.of(e.verdict)) + "   " + std::string(words.card.check_code) + " " + check_code(plan) + "\n";
     if (!plan.title.empty()) out += wrapped(plan.title, "");

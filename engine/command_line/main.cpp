@@ -16,13 +16,14 @@ using namespace guywright;
 enum ExitCode { k_go = 0, k_no_go = 1, k_input_wrong = 2, k_not_computed = 3 };
 
 constexpr std::string_view k_help =
-    "guywright check PLAN.json [--json]\n"
+    "guywright check PLAN.json [--json] [--imperial]\n"
     "\n"
     "Says whether a guyed leg at an edge will stand: GO, NO-GO or NOT CHECKED, and why.\n"
     "PLAN.json is a guywright-plan file; - reads standard input.\n"
     "\n"
-    "  --json   a report for programs instead of the card for people\n"
-    "  --help   this text\n"
+    "  --json      a report for programs instead of the card for people\n"
+    "  --imperial  the card in ft, lb and lbf; plans and reports are always in m, kg and kN\n"
+    "  --help      this text\n"
     "\n"
     "Exit: 0 GO, 1 NO-GO, 2 the input is wrong (reasons on standard error), 3 not checked: an input is\n"
     "missing or could not be computed.\n"
@@ -33,6 +34,7 @@ void print(std::FILE* to, std::string_view text) { std::fwrite(text.data(), 1, t
 struct Arguments {
     std::string_view plan;
     bool json = false;
+    UnitSystem units = UnitSystem::Metric;
 };
 
 std::optional<Arguments> parse(int count, char** words) {
@@ -41,6 +43,7 @@ std::optional<Arguments> parse(int count, char** words) {
     for (int i = 1; i < count; ++i) {
         const std::string_view word = words[i];
         if (word == "--json") args.json = true;
+        else if (word == "--imperial") args.units = UnitSystem::Imperial;
         else if (!command && word == "check") command = true;
         else if (command && args.plan.empty() && (word == "-" || !word.starts_with('-'))) args.plan = word;
         else return std::nullopt;
@@ -92,7 +95,7 @@ int check(const Arguments& args) {
     if (!read.ok()) return report_faults(read.faults, read.faults_not_listed, args.json);
     const Evaluation e = evaluate(read.plan);
     if (!e.faults.empty()) return report_faults(e.faults, 0, args.json);
-    print(stdout, args.json ? write_report(read.plan, e) : card_text(k_english, read.plan, e));
+    print(stdout, args.json ? write_report(read.plan, e) : card_text({k_english, args.units}, read.plan, e));
     // A verdict that nobody could read must not look like GO to a script.
     if (std::fflush(stdout) != 0 || std::ferror(stdout) != 0) return k_not_computed;
     return exit_code(e.verdict);

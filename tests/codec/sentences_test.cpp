@@ -12,7 +12,7 @@ using namespace guywright;
 
 namespace {
 
-std::string told(const Check& c, const Plan& plan = support::usual_plan()) { return sentence(k_english, plan, evaluate(plan), c); }
+std::string told(const Check& c, const Plan& plan = support::usual_plan()) { return sentence({k_english}, plan, evaluate(plan), c); }
 
 }  // namespace
 
@@ -46,7 +46,7 @@ TEST_CASE("sentence: legs are numbered where there are several; names are put in
     CHECK(told(limit_check(CheckId::GuyStrength, 0, 1.0, 2.0, 1), p).starts_with("Guy {value} {when} carries 1.00 kN"));
     const Evaluation one_leg = evaluate(p);
     p.frame.legs.resize(2);
-    const std::string two = sentence(k_english, p, one_leg, limit_check(CheckId::LegStrength, 1, 1.0, 2.0, 1));
+    const std::string two = sentence({k_english}, p, one_leg, limit_check(CheckId::LegStrength, 1, 1.0, 2.0, 1));
     CHECK(two == "Leg 2: the leg carries 1.00 kN when holding; it may carry 2.00 kN.");
 }
 
@@ -68,7 +68,7 @@ TEST_CASE("sentence: every row of many rigs has one, without a gap") {
         const Evaluation e = evaluate(p);
         REQUIRE(e.faults.empty());
         e.checks.for_each([&](const Check& c) {
-            const std::string s = sentence(k_english, p, e, c);
+            const std::string s = sentence({k_english}, p, e, c);
             INFO(std::string(info(c.id).key), " ", s);
             CHECK(s.size() > 10);
             CHECK(s.back() == '.');
@@ -79,4 +79,16 @@ TEST_CASE("sentence: every row of many rigs has one, without a gap") {
         });
     }
     CHECK(met.size() > 30);
+}
+
+TEST_CASE("in imperial units a sentence says lbf and ft and means the same") {
+    const Plan p = support::usual_plan();
+    const Evaluation e = evaluate(p);
+    const Check cord = limit_check(CheckId::GuyStrength, 0, 0.44482216152605, 2.2241108076302, 1);
+    const std::string imperial = sentence({k_english, UnitSystem::Imperial}, p, e, cord);
+    CHECK(imperial.find("100 lbf") != std::string::npos);
+    CHECK(imperial.find("500 lbf") != std::string::npos);
+    CHECK(imperial.find("kN") == std::string::npos);
+    const Check hangs = yes_no_check(CheckId::AnchorHangs, 0, CheckStatus::Fail, 0.3048, 0.0, k_no_case);
+    CHECK(sentence({k_english, UnitSystem::Imperial}, p, e, hangs).find("1.00 ft past the edge") != std::string::npos);
 }

@@ -11,7 +11,7 @@ using namespace guywright;
 
 namespace {
 
-std::string card_of(const Plan& p) { return card_text(k_english, p, evaluate(p)); }
+std::string card_of(const Plan& p) { return card_text({k_english}, p, evaluate(p)); }
 
 bool holds(const std::string& text, const std::string& part) { return text.find(part) != std::string::npos; }
 
@@ -56,7 +56,7 @@ TEST_CASE("card_text: NO-GO says every broken rule") {
     e.worst.for_each([&](const Check& c) {
         if (c.status != CheckStatus::Fail) return;
         std::string s;
-        for (const char letter : sentence(k_english, p, e, c))
+        for (const char letter : sentence({k_english}, p, e, c))
             if (letter != ' ') s += letter;
         CHECK_MESSAGE(holds(flat, s), s);
         ++broken;
@@ -96,7 +96,11 @@ TEST_CASE("card_text: fits 100 columns, whatever the names and the forces") {
     for (std::uint64_t i = 0; i < 100; ++i) CHECK(widest_line(card_of(support::random_monopod(i))) <= k_card_columns);
 }
 
-TEST_CASE("kN_text: a number is never cut by the narrowest column") {
-    for (const double kN : {0.0, 9.994, -999.99, 1234.5, -99999.0}) CHECK(detail::kN_text(kN * 1000.0).size() <= 7);
-    CHECK(detail::kN_text(-0.001) == "0.00");
+TEST_CASE("force_text: a number is never cut by the narrowest column") {
+    for (const UnitSystem units : {UnitSystem::Metric, UnitSystem::Imperial})
+        for (const double kN : {0.0, 9.994, -999.99, 1234.5, -99999.0})
+            CHECK(detail::force_text(units, kN * 1000.0).size() <= detail::k_narrowest_column);
+    CHECK(detail::force_text(UnitSystem::Metric, -0.001) == "0.00");
+    CHECK(detail::force_text(UnitSystem::Imperial, 4448.2216152605) == "1000");
+    CHECK(detail::force_text(UnitSystem::Imperial, -99999e3) == "-2e+07");
 }

@@ -47,6 +47,24 @@ test('GO: exit 0, the verdict is the first word', expect => {
   expect(r.stderr === '', r.stderr);
 });
 
+test('--imperial: the same verdict and code, in ft and lbf; the report stays in metres and kN', expect => {
+  const metric = run(['check', example]), imperial = run(['check', example, '--imperial']);
+  expect(imperial.status === 0, `exit ${imperial.status}`);
+  expect(imperial.stdout.split('\n')[0] === metric.stdout.split('\n')[0], imperial.stdout.split('\n')[0]);
+  expect(/ lbf/.test(imperial.stdout) && !/ kN/.test(imperial.stdout), 'kN on an imperial card');
+  const kN = metric.stdout.match(/carries ([\d.]+) kN/), lbf = imperial.stdout.match(/carries ([\d.]+) lbf/);
+  expect(Math.abs(lbf[1] * 0.0044482216152605 - kN[1]) < 0.006, `${kN[1]} kN and ${lbf[1]} lbf`);
+  expect(run(['check', example, '--imperial', '--json']).stdout === run(['check', example, '--json']).stdout, 'another report');
+});
+
+test('the report says what the head saves at the edge', expect => {
+  const saving = JSON.parse(run(['check', example, '--json']).stdout).edge_saving[0];
+  expect(saving.rope === 'main', saving.rope);
+  const { rope_friction, face_deg } = plan().edge;
+  expect(Math.abs(saving.raising_factor_on_ground - Math.exp(rope_friction * Math.min(face_deg, 90) * Math.PI / 180)) < 1e-9, saving.raising_factor_on_ground);
+  expect(saving.raising_factor < saving.raising_factor_on_ground && saving.raising_factor >= 1, saving.raising_factor);
+});
+
 test('NO-GO: exit 1, the reason in words', expect => {
   const r = run(['check', threeGuys]);
   expect(r.status === 1, `exit ${r.status}`);

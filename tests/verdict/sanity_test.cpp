@@ -1,3 +1,5 @@
+#include "engine/base/shown_unit.hpp"
+#include "engine/plan/numbers.hpp"
 #include "engine/verdict/evaluate.hpp"
 #include "tests/support/plans.hpp"
 #include "tests/support/random_plan.hpp"
@@ -159,6 +161,27 @@ TEST_CASE("turning the whole site about the vertical changes nothing where no ro
         }
     }
     CHECK(compared > 400);
+}
+
+// Condition: typed with every digit; a person rounds.
+TEST_CASE("the same plan entered in ft, lb and lbf gets the same verdict and the same margins") {
+    int compared = 0;
+    for (const Plan& start : {support::go_plan(), support::usual_plan(), support::steep_plan()}) {
+        Plan entered = start;
+        for_each_number(entered, [&](const std::string& path, double& v, const Range&) {
+            const double per_kept = shown_unit(unit_of_path(path), UnitSystem::Imperial).per_kept;
+            char typed[64];
+            std::snprintf(typed, sizeof typed, "%.17g", v * per_kept);
+            v = std::strtod(typed, nullptr) / per_kept;
+            compared += per_kept != 1.0;
+        });
+        const Evaluation a = evaluate(start), b = evaluate(entered);
+        CHECK(a.verdict == b.verdict);
+        REQUIRE(a.closest.size() == b.closest.size());
+        for (std::size_t i = 0; i < a.closest.size(); ++i)
+            if (std::isfinite(a.closest[i].margin)) CHECK_WITHIN(b.closest[i].margin, a.closest[i].margin, 1e-6);
+    }
+    CHECK(compared > 60);
 }
 
 // Condition: as measured. The points in the box of errors are dealt out in the order of the plan.

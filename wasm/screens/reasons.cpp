@@ -38,7 +38,7 @@ std::string shown_name(const Plan& plan, std::string_view path) {
 }  // namespace
 
 std::string check_sentence(const app::State& state, const Check& check) {
-    return with_degree_signs(sentence(k_english, state.plan, state.evaluation, check, shown_name));
+    return with_degree_signs(sentence({k_english, UnitSystem::Metric, shown_name}, state.plan, state.evaluation, check));
 }
 
 std::string reason(const app::State& state) {
