@@ -42,15 +42,15 @@ inline std::string described(const JsonNode& node) {
     return "";
 }
 
-/// Takes a plan out of a JSON tree: right keys, right types, right counts. Whether the numbers are in range is asked
+/// Takes a plan, or a catalogue, out of a JSON tree: right keys, right types, right counts. Whether the numbers are in range is asked
 /// afterwards of find_faults(). What cannot be read is left so that no rule across keys stumbles over it.
 class PlanReader {
 public:
     PlanReader(const JsonNode& root, FaultList& faults) : object_(&root), faults_(faults) {}
 
-    void read(Plan& plan, std::vector<std::string_view> keys_already_read) {
+    void read(auto& whole, std::vector<std::string_view> keys_already_read) {
         known_ = std::move(keys_already_read);
-        describe(*this, plan);
+        describe(*this, whole);
         report_unknown_keys();
     }
 

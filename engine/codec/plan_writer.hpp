@@ -95,14 +95,17 @@ private:
     OrderedJson* out_;
 };
 
-inline OrderedJson plan_json(const Plan& plan) {
+/// A plan or a catalogue, with its heading.
+inline OrderedJson document_json(std::string_view format, int version, const auto& whole) {
     OrderedJson out = OrderedJson::object();
-    out["format"] = std::string(k_plan_format);
-    out["version"] = k_plan_version;
+    out["format"] = std::string(format);
+    out["version"] = version;
     PlanWriter writer(out);
-    describe(writer, plan);
+    describe(writer, whole);
     return out;
 }
+
+inline OrderedJson plan_json(const Plan& plan) { return document_json(k_plan_format, k_plan_version, plan); }
 
 }  // namespace detail
 }  // namespace guywright

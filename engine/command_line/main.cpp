@@ -1,6 +1,7 @@
 // guywright: the engine for desks, scripts and checks.
 #include "engine/codec/report.hpp"
 #include "engine/command_line/card_text.hpp"
+#include "engine/plan/catalogue.hpp"
 
 #include <cerrno>
 #include <cstdio>
@@ -17,9 +18,11 @@ enum ExitCode { k_go = 0, k_no_go = 1, k_input_wrong = 2, k_not_computed = 3 };
 
 constexpr std::string_view k_help =
     "guywright check PLAN.json [--json] [--imperial]\n"
+    "guywright catalogue [--imperial]\n"
     "\n"
     "Says whether a guyed leg at an edge will stand: GO, NO-GO or NOT CHECKED, and why.\n"
-    "PLAN.json is a guywright-plan file; - reads standard input.\n"
+    "PLAN.json is a guywright-plan file; - reads standard input. The catalogue lists published least\n"
+    "strengths with their sources, to start from; the maker's sheet counts.\n"
     "\n"
     "  --json      a report for programs instead of the card for people\n"
     "  --imperial  the card in ft, lb and lbf; plans and reports are always in m, kg and kN\n"
@@ -32,24 +35,23 @@ constexpr std::string_view k_help =
 void print(std::FILE* to, std::string_view text) { std::fwrite(text.data(), 1, text.size(), to); }
 
 struct Arguments {
-    std::string_view plan;
+    std::string_view command, plan;
     bool json = false;
     UnitSystem units = UnitSystem::Metric;
 };
 
 std::optional<Arguments> parse(int count, char** words) {
     Arguments args;
-    bool command = false;
     for (int i = 1; i < count; ++i) {
         const std::string_view word = words[i];
         if (word == "--json") args.json = true;
         else if (word == "--imperial") args.units = UnitSystem::Imperial;
-        else if (!command && word == "check") command = true;
-        else if (command && args.plan.empty() && (word == "-" || !word.starts_with('-'))) args.plan = word;
+        else if (args.command.empty() && (word == "check" || word == "catalogue")) args.command = word;
+        else if (args.command == "check" && args.plan.empty() && (word == "-" || !word.starts_with('-'))) args.plan = word;
         else return std::nullopt;
     }
-    if (!command || args.plan.empty()) return std::nullopt;
-    return args;
+    const bool complete = args.command == "check" ? !args.plan.empty() : args.command == "catalogue" && !args.json;
+    return complete ? std::optional(args) : std::nullopt;
 }
 
 /// At most one byte more than a plan may have; nothing if the file cannot be read.
@@ -101,6 +103,14 @@ int check(const Arguments& args) {
     return exit_code(e.verdict);
 }
 
+int list_catalogue(UnitSystem units) {
+    for (const PublishedPart& part : k_published_parts) {
+        const std::string strength = quantity({k_english, units}, part.strength_kN, "kN");
+        print(stdout, padded_right(part.name, 26) + padded_left(strength, 10) + "  " + std::string(part.source) + "\n");
+    }
+    return std::fflush(stdout) == 0 ? k_go : k_not_computed;
+}
+
 }  // namespace
 
 int main(int count, char** words) {
@@ -113,5 +123,5 @@ int main(int count, char** words) {
         print(stderr, k_help);
         return k_input_wrong;
     }
-    return check(*args);
+    return args->command == "catalogue" ? list_catalogue(args->units) : check(*args);
 }

@@ -1,4 +1,5 @@
 #pragma once
+#include "engine/plan/catalogue.hpp"
 #include "engine/plan/fault.hpp"
 #include "engine/plan/fault_text.hpp"
 #include "engine/plan/numbers.hpp"
@@ -164,6 +165,15 @@ inline void keep_first_of_each_path(InputFaults& faults) {
     detail::check_limits(p.limits, faults);
     detail::check_not_measured(p, faults);
     detail::keep_first_of_each_path(faults);
+    return faults;
+}
+
+/// Everything that is wrong with a catalogue.
+[[nodiscard]] inline InputFaults find_faults(const Catalogue& catalogue) {
+    InputFaults faults;
+    detail::RangeChecker ranges(faults);
+    walk(catalogue, ranges);
+    detail::check_names(catalogue.cords, "cords", faults);
     return faults;
 }
 

@@ -98,11 +98,11 @@ private:
     std::string path_;
 };
 
-/// Tells `seen` everything that exists in the plan.
-template <class Seen, Like<Plan> P>
-void walk(P& plan, Seen& seen) {
+/// Tells `seen` everything that exists in a plan, or in a catalogue.
+template <class Seen, class Whole>
+void walk(Whole& whole, Seen& seen) {
     Walk<Seen> visitor(seen);
-    describe(visitor, plan);
+    describe(visitor, whole);
 }
 
 }  // namespace guywright

@@ -65,6 +65,16 @@ test('the report says what the head saves at the edge', expect => {
   expect(saving.raising_factor < saving.raising_factor_on_ground && saving.raising_factor >= 1, saving.raising_factor);
 });
 
+test('catalogue: published strengths, each with its source', expect => {
+  const r = run(['catalogue']);
+  expect(r.status === 0, `exit ${r.status}`);
+  const rows = r.stdout.trim().split('\n');
+  expect(rows.length > 10, `${rows.length} rows`);
+  for (const row of rows) expect(/ kN .*(READ|MEMORY)/.test(row), row);
+  expect(run(['catalogue', '--imperial']).stdout.includes(' lbf '), 'no lbf');
+  expect(run(['catalogue', example]).status === 2, 'a plan is no argument here');
+});
+
 test('NO-GO: exit 1, the reason in words', expect => {
   const r = run(['check', threeGuys]);
   expect(r.status === 1, `exit ${r.status}`);
