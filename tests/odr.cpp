@@ -23,6 +23,7 @@
 #include "engine/codec/check_code.hpp"
 #include "engine/codec/edit_distance.hpp"
 #include "engine/codec/english.hpp"
+#include "engine/codec/french.hpp"
 #include "engine/codec/json_tree.hpp"
 #include "engine/codec/plan_codec.hpp"
 #include "engine/codec/plan_keys.hpp"

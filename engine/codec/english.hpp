@@ -5,6 +5,7 @@ namespace guywright {
 
 inline constexpr Language k_english{
     .code = "en",
+    .decimal_mark = '.',
     .at_worst = " This is the worst within measuring error.",
     .at_worst_of = " This is the worst within measuring error, which {what} spoils most.",
     .verdict = {"NOT CHECKED", "GO", "NO-GO"},

@@ -4,6 +4,7 @@
 #include "engine/codec/words.hpp"
 #include "engine/plan/kind_name.hpp"
 
+#include <algorithm>
 #include <cmath>
 #include <cstdio>
 #include <initializer_list>
@@ -52,10 +53,17 @@ struct Telling {
     NameOfMeasurement name_of = measurement_name;
 };
 
+/// `v` with so many decimals and the language's decimal mark: "0.43", "0,43".
+[[nodiscard]] inline std::string number_told(const Language& words, double v, int decimals) {
+    std::string text = fixed_text(v, decimals);
+    std::replace(text.begin(), text.end(), '.', words.decimal_mark);
+    return text;
+}
+
 /// A quantity kept in `unit`, as it is told: "0.43 kN".
 [[nodiscard]] inline std::string quantity(const Telling& t, double kept, std::string_view unit) {
     const ShownUnit shown = shown_unit(unit, t.units);
-    return with_unit(fixed_text(kept * shown.per_kept, shown.decimals), shown.name);
+    return with_unit(number_told(t.words, kept * shown.per_kept, shown.decimals), shown.name);
 }
 
 namespace detail {
@@ -69,7 +77,8 @@ inline ValueAndLimit value_and_limit(const Telling& t, const Check& c) {
     constexpr int most_decimals = 6;
     const ShownUnit unit = shown_unit(info(c.id).unit, t.units);
     for (int decimals = unit.decimals;; ++decimals) {
-        std::string value = fixed_text(c.value * unit.per_kept, decimals), limit = fixed_text(c.limit * unit.per_kept, decimals);
+        std::string value = number_told(t.words, c.value * unit.per_kept, decimals);
+        std::string limit = number_told(t.words, c.limit * unit.per_kept, decimals);
         if (value != limit || c.value == c.limit || decimals == most_decimals)
             return {with_unit(std::move(value), unit.name), with_unit(std::move(limit), unit.name)};
     }
@@ -179,8 +188,8 @@ inline std::string worst_text(const Telling& t, const Plan& plan, const Evaluati
 [[nodiscard]] inline std::string edge_saving_sentence(const Telling& t, const Plan& plan, const Evaluation& e, std::size_t rope) {
     const EdgeSaving s = edge_saving(e.model, e.model.ropes[rope]);
     return detail::filled(t.words.edge_saving, {{"{name}", plan.ropes[rope].name},
-                                                {"{rigged}", fixed_text(s.as_rigged, 2)},
-                                                {"{ground}", fixed_text(s.on_ground, 2)}});
+                                                {"{rigged}", number_told(t.words, s.as_rigged, 2)},
+                                                {"{ground}", number_told(t.words, s.on_ground, 2)}});
 }
 
 }  // namespace guywright

@@ -35,6 +35,7 @@ struct CardWords {
 
 struct Language {
     std::string_view code;
+    char decimal_mark;
     std::string_view at_worst, at_worst_of;                  ///< after a sentence; {what} is the measurement
     std::array<std::string_view, 3> verdict;                 ///< NOT CHECKED, GO, NO-GO
     std::string_view edge_saving;                            ///< {name} of the rope, {rigged}, {ground}

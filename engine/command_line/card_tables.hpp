@@ -25,10 +25,10 @@ inline std::string numbered(std::size_t i, std::string_view name) { return std::
 inline constexpr std::size_t k_narrowest_column = 7;
 
 /// As many decimals as the unit has, as long as they fit the narrowest column, or powers of ten: a number is never cut.
-inline std::string force_text(UnitSystem units, double force_N) {
-    const ShownUnit unit = shown_unit("kN", units);
+inline std::string force_text(const Telling& t, double force_N) {
+    const ShownUnit unit = shown_unit("kN", t.units);
     const double force = kilonewtons(force_N) * unit.per_kept;
-    std::string text = fixed_text(force, std::abs(force) < 1000.0 ? unit.decimals : 0);
+    std::string text = number_told(t.words, force, std::abs(force) < 1000.0 ? unit.decimals : 0);
     if (text.size() <= k_narrowest_column) return text;
     char in_tens[32];
     std::snprintf(in_tens, sizeof in_tens, "%.0e", force);
@@ -53,7 +53,7 @@ void add_case_rows(TextTable& table, const CardView& v, AddCells add_cells) {
 inline void add_allowed_row(TextTable& table, const CardView& v, std::string_view what, bool arrest, auto allowed_kN) {
     const auto kind = arrest ? v.words.card.arrest_case : v.words.card.static_cases;
     Row row{std::string(what) + ", " + std::string(kind)};
-    for (const GuyPlan& g : v.plan.guys) row.push_back(force_text(v.telling.units, newtons(allowed_kN(g, factors_for(v.plan.limits, arrest)))));
+    for (const GuyPlan& g : v.plan.guys) row.push_back(force_text(v.telling, newtons(allowed_kN(g, factors_for(v.plan.limits, arrest)))));
     table.rows.push_back(std::move(row));
 }
 
@@ -63,7 +63,7 @@ inline TextTable guys_table(const CardView& v) {
     for (std::size_t i = 0; i < v.plan.guys.size(); ++i) heads.push_back(numbered(i, v.plan.guys[i].name));
     table.rows.push_back(std::move(heads));
     add_case_rows(table, v, [&](Row& row, const Outcome& o) {
-        for (const double tension_N : o.equilibrium.guy_tension_N) row.push_back(force_text(v.telling.units, tension_N));
+        for (const double tension_N : o.equilibrium.guy_tension_N) row.push_back(force_text(v.telling, tension_N));
     });
     for (const bool arrest : {false, true}) {
         add_allowed_row(table, v, v.words.card.cord_allows, arrest,
@@ -87,7 +87,7 @@ inline TextTable legs_table(const CardView& v) {
         for (std::size_t i = 0; i < o.foot_reaction_N.size(); ++i) {
             const Vec3 r = o.foot_reaction_N[i];
             for (const double force_N : {o.equilibrium.leg_compression_N[i], std::hypot(r.x, r.y), r.z})
-                row.push_back(force_text(v.telling.units, force_N));
+                row.push_back(force_text(v.telling, force_N));
         }
     });
     return table;
@@ -105,8 +105,8 @@ inline TextTable ropes_table(const CardView& v) {
     add_case_rows(table, v, [&](Row& row, const Outcome& o) {
         for (std::size_t i = 0; i < ropes; ++i) {
             const RopeState& s = o.setup.ropes[i];
-            row.push_back(s.loaded ? force_text(v.telling.units, s.haul_side_N) : std::string(w.unloaded));
-            row.push_back(s.loaded ? force_text(v.telling.units, o.pulley_N[i]) : std::string(w.unloaded));
+            row.push_back(s.loaded ? force_text(v.telling, s.haul_side_N) : std::string(w.unloaded));
+            row.push_back(s.loaded ? force_text(v.telling, o.pulley_N[i]) : std::string(w.unloaded));
         }
     });
     return table;

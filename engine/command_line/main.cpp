@@ -1,4 +1,5 @@
 // guywright: the engine for desks, scripts and checks.
+#include "engine/codec/french.hpp"
 #include "engine/codec/report.hpp"
 #include "engine/command_line/card_text.hpp"
 #include "engine/plan/catalogue.hpp"
@@ -17,7 +18,7 @@ using namespace guywright;
 enum ExitCode { k_go = 0, k_no_go = 1, k_input_wrong = 2, k_not_computed = 3 };
 
 constexpr std::string_view k_help =
-    "guywright check PLAN.json [--json] [--imperial]\n"
+    "guywright check PLAN.json [--json] [--imperial] [--french]\n"
     "guywright catalogue [--imperial]\n"
     "\n"
     "Says whether a guyed leg at an edge will stand: GO, NO-GO or NOT CHECKED, and why.\n"
@@ -26,6 +27,7 @@ constexpr std::string_view k_help =
     "\n"
     "  --json      a report for programs instead of the card for people\n"
     "  --imperial  the card in ft, lb and lbf; plans and reports are always in m, kg and kN\n"
+    "  --french    the card in French\n"
     "  --help      this text\n"
     "\n"
     "Exit: 0 GO, 1 NO-GO, 2 the input is wrong (reasons on standard error), 3 not checked: an input is\n"
@@ -37,7 +39,10 @@ void print(std::FILE* to, std::string_view text) { std::fwrite(text.data(), 1, t
 struct Arguments {
     std::string_view command, plan;
     bool json = false;
+    bool french = false;
     UnitSystem units = UnitSystem::Metric;
+
+    [[nodiscard]] Telling telling() const { return {french ? k_french : k_english, units}; }
 };
 
 std::optional<Arguments> parse(int count, char** words) {
@@ -46,6 +51,7 @@ std::optional<Arguments> parse(int count, char** words) {
         const std::string_view word = words[i];
         if (word == "--json") args.json = true;
         else if (word == "--imperial") args.units = UnitSystem::Imperial;
+        else if (word == "--french") args.french = true;
         else if (args.command.empty() && (word == "check" || word == "catalogue")) args.command = word;
         else if (args.command == "check" && args.plan.empty() && (word == "-" || !word.starts_with('-'))) args.plan = word;
         else return std::nullopt;
@@ -97,15 +103,15 @@ int check(const Arguments& args) {
     if (!read.ok()) return report_faults(read.faults, read.faults_not_listed, args.json);
     const Evaluation e = evaluate(read.plan);
     if (!e.faults.empty()) return report_faults(e.faults, 0, args.json);
-    print(stdout, args.json ? write_report(read.plan, e) : card_text({k_english, args.units}, read.plan, e));
+    print(stdout, args.json ? write_report(read.plan, e) : card_text(args.telling(), read.plan, e));
     // A verdict that nobody could read must not look like GO to a script.
     if (std::fflush(stdout) != 0 || std::ferror(stdout) != 0) return k_not_computed;
     return exit_code(e.verdict);
 }
 
-int list_catalogue(UnitSystem units) {
+int list_catalogue(const Telling& telling) {
     for (const PublishedPart& part : k_published_parts) {
-        const std::string strength = quantity({k_english, units}, part.strength_kN, "kN");
+        const std::string strength = quantity(telling, part.strength_kN, "kN");
         print(stdout, padded_right(part.name, 26) + padded_left(strength, 10) + "  " + std::string(part.source) + "\n");
     }
     return std::fflush(stdout) == 0 ? k_go : k_not_computed;
@@ -123,5 +129,5 @@ int main(int count, char** words) {
         print(stderr, k_help);
         return k_input_wrong;
     }
-    return args->command == "catalogue" ? list_catalogue(args->units) : check(*args);
+    return args->command == "catalogue" ? list_catalogue(args->telling()) : check(*args);
 }

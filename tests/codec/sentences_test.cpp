@@ -1,4 +1,5 @@
 #include "engine/codec/english.hpp"
+#include "engine/codec/french.hpp"
 #include "engine/codec/sentences.hpp"
 #include "tests/support/full_plan.hpp"
 #include "tests/support/random_plan.hpp"
@@ -13,6 +14,22 @@ using namespace guywright;
 namespace {
 
 std::string told(const Check& c, const Plan& plan = support::usual_plan()) { return sentence({k_english}, plan, evaluate(plan), c); }
+
+void check_whole(const std::string& s, std::string_view key) {
+    INFO(std::string(key), " ", s);
+    CHECK(s.size() > 10);
+    CHECK(s.back() == '.');
+    CHECK(s.find_first_of("{}") == std::string::npos);
+    CHECK(s.find("  ") == std::string::npos);
+}
+
+/// The marks of a sentence: "{name}{value}".
+std::set<std::string> marks(std::string_view words) {
+    std::set<std::string> out;
+    for (std::size_t from = words.find('{'); from != std::string_view::npos; from = words.find('{', from + 1))
+        out.emplace(words.substr(from, words.find('}', from) - from + 1));
+    return out;
+}
 
 }  // namespace
 
@@ -68,12 +85,8 @@ TEST_CASE("sentence: every row of many rigs has one, without a gap") {
         const Evaluation e = evaluate(p);
         REQUIRE(e.faults.empty());
         e.checks.for_each([&](const Check& c) {
+            for (const Language& words : {k_english, k_french}) check_whole(sentence({words}, p, e, c), info(c.id).key);
             const std::string s = sentence({k_english}, p, e, c);
-            INFO(std::string(info(c.id).key), " ", s);
-            CHECK(s.size() > 10);
-            CHECK(s.back() == '.');
-            CHECK(s.find_first_of("{}") == std::string::npos);
-            CHECK(s.find("  ") == std::string::npos);
             CHECK(s.find("nan") == std::string::npos);
             met.insert({c.id, c.status});
         });
@@ -91,4 +104,21 @@ TEST_CASE("in imperial units a sentence says lbf and ft and means the same") {
     CHECK(imperial.find("kN") == std::string::npos);
     const Check hangs = yes_no_check(CheckId::AnchorHangs, 0, CheckStatus::Fail, 0.3048, 0.0, k_no_case);
     CHECK(sentence({k_english, UnitSystem::Imperial}, p, e, hangs).find("1.00 ft past the edge") != std::string::npos);
+}
+
+TEST_CASE("each language tells every rule and case with the same marks") {
+    for (std::size_t i = 0; i < k_check_count; ++i) {
+        const CheckWords &a = k_english.checks[i], &b = k_french.checks[i];
+        INFO(std::string(info(a.id).key));
+        CHECK(marks(a.pass) == marks(b.pass));
+        CHECK(marks(a.caution) == marks(b.caution));
+        CHECK(marks(a.fail) == marks(b.fail));
+        CHECK(marks(a.could) == marks(b.could));
+        CHECK(a.caution.empty() == b.caution.empty());
+        CHECK(a.fail.empty() == b.fail.empty());
+    }
+    for (std::size_t i = 0; i < k_case_count; ++i) {
+        CHECK(marks(k_english.cases[i].name) == marks(k_french.cases[i].name));
+        CHECK(marks(k_english.cases[i].when) == marks(k_french.cases[i].when));
+    }
 }

@@ -1,3 +1,4 @@
+#include "engine/codec/french.hpp"
 #include "engine/command_line/card_text.hpp"
 #include "engine/codec/english.hpp"
 #include "tests/support/full_plan.hpp"
@@ -99,8 +100,9 @@ TEST_CASE("card_text: fits 100 columns, whatever the names and the forces") {
 TEST_CASE("force_text: a number is never cut by the narrowest column") {
     for (const UnitSystem units : {UnitSystem::Metric, UnitSystem::Imperial})
         for (const double kN : {0.0, 9.994, -999.99, 1234.5, -99999.0})
-            CHECK(detail::force_text(units, kN * 1000.0).size() <= detail::k_narrowest_column);
-    CHECK(detail::force_text(UnitSystem::Metric, -0.001) == "0.00");
-    CHECK(detail::force_text(UnitSystem::Imperial, 4448.2216152605) == "1000");
-    CHECK(detail::force_text(UnitSystem::Imperial, -99999e3) == "-2e+07");
+            CHECK(detail::force_text({k_english, units}, kN * 1000.0).size() <= detail::k_narrowest_column);
+    CHECK(detail::force_text({k_english}, -0.001) == "0.00");
+    CHECK(detail::force_text({k_french}, 1234.0) == "1,23");
+    CHECK(detail::force_text({k_english, UnitSystem::Imperial}, 4448.2216152605) == "1000");
+    CHECK(detail::force_text({k_english, UnitSystem::Imperial}, -99999e3) == "-2e+07");
 }

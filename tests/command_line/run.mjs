@@ -65,6 +65,15 @@ test('the report says what the head saves at the edge', expect => {
   expect(saving.raising_factor < saving.raising_factor_on_ground && saving.raising_factor >= 1, saving.raising_factor);
 });
 
+test('--french: the same verdict and figures in French, with decimal commas', expect => {
+  const english = run(['check', example]), french = run(['check', example, '--french']);
+  expect(french.status === english.status, `exit ${french.status}`);
+  expect(french.stdout.startsWith('GO   code de contr\u00F4le '), french.stdout.slice(0, 40));
+  const figures = text => text.match(/\d+[.,]\d+/g).map(n => n.replace(',', '.')).join(' ');
+  expect(figures(french.stdout) === figures(english.stdout), 'other figures');
+  expect(!/\d\.\d/.test(french.stdout), 'a decimal point');
+});
+
 test('catalogue: published strengths, each with its source', expect => {
   const r = run(['catalogue']);
   expect(r.status === 0, `exit ${r.status}`);
