@@ -15,9 +15,6 @@ namespace {
 
 using Json = nlohmann::ordered_json;
 
-/// Of a frame's 16.7 ms: drawing needs the rest on a slow device.
-constexpr double k_checking_ms = 8.0;
-
 Json box_json(const widgets::Box& b, float scale) {
     return {{"x", b.x * scale}, {"y", b.y * scale}, {"width", b.w * scale}, {"height", b.h * scale}};
 }
@@ -52,8 +49,9 @@ void App::draw(const View& view, const Fonts& fonts) {
     app::apply(state_, wishes);
     if (!ImGui::IsAnyItemActive()) end_gesture(state_);
     wants_frame_ = !wishes.empty() || state_.sweep;   // the frame that shows what has just been found
-    go_on_checking(state_, k_checking_ms);
 }
+
+void App::go_on_checking(double budget_ms) { app::go_on_checking(state_, budget_ms); }
 
 bool App::wants_frame() const { return wants_frame_; }
 

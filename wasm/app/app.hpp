@@ -15,6 +15,7 @@ namespace guywright::app {
 class App {
 public:
     void draw(const View& view, const Fonts& fonts);  ///< one ImGui frame; called only when something changed
+    void go_on_checking(double budget_ms);            ///< the sweep over measuring error, after the frame has been drawn
     [[nodiscard]] bool wants_frame() const;           ///< true while something animates or is still computed
     void open_plan(std::string_view text);            ///< a plan file the user chose, or the one kept from last time
     [[nodiscard]] std::string state_json() const;     ///< screen, verdict, texts that were cut, focus, widgets with id, label, value and rect in CSS px

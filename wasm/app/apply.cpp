@@ -18,7 +18,7 @@ namespace guywright::app {
 namespace {
 
 constexpr std::size_t k_most_undos = 200;
-constexpr std::size_t k_slice_points = 16;   ///< of the sweep between two looks at the clock: about a third of a millisecond
+constexpr std::size_t k_slice_points = 4;   ///< of the sweep between two looks at the clock: a third of a millisecond on a slow device
 constexpr std::size_t k_longest_entry = 9;
 constexpr std::size_t k_most_faults_told = 8;
 

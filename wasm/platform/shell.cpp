@@ -1,6 +1,5 @@
 #include "wasm/platform/shell.hpp"
 
-#include <GLES2/gl2.h>
 #include <SDL.h>
 #include <algorithm>
 #include <cfloat>
@@ -8,7 +7,6 @@
 #include <emscripten.h>
 #include <emscripten/html5.h>
 #include <imgui.h>
-#include <imgui_impl_opengl3.h>
 #include <imgui_impl_sdl2.h>
 #include <imgui_internal.h>
 
@@ -23,6 +21,8 @@ constexpr int k_frames_after_change = 6;
 /// The pointer leaves the screen so many frames after the finger did: at once, ImGui would lose the tap;
 /// never, the button would look touched until the next tap.
 constexpr int k_frames_from_finger_up_to_hover_end = 3;
+/// What a frame may take, of the 16.7 ms between two: the check of measuring error gets what drawing leaves, and always a little.
+constexpr double k_work_ms = 11.0;
 /// A finger (more so a gloved one) wanders on a tap: about 2.5 mm is still no drag.
 constexpr float k_drag_threshold_px = 15.0F;
 /// A tablet is held, and a desk screen stands, farther away than a phone: there everything is drawn larger.
@@ -69,9 +69,9 @@ void Shell::make_imgui() {
     io.ConfigInputTextCursorBlink = false;  // a blinking cursor would draw frames for ever
     io.ConfigFlags |= ImGuiConfigFlags_NavEnableKeyboard;
     ImGui_ImplSDL2_InitForOpenGL(window_.sdl(), window_.gl_context());
-    ImGui_ImplOpenGL3_Init("#version 100");
     take_scale();
     fonts_ = bake_fonts(view_.pixel_ratio);
+    renderer_.make();
 }
 
 void Shell::take_scale() {
@@ -84,15 +84,12 @@ void Shell::fit_to_screen() {
     window_.follow_canvas();
     take_scale();
     if (view_.pixel_ratio == baked_for) return;
-    ImGui_ImplOpenGL3_DestroyFontsTexture();
     fonts_ = bake_fonts(view_.pixel_ratio);
-    ImGui_ImplOpenGL3_CreateFontsTexture();
+    renderer_.upload_fonts();
 }
 
 void Shell::context_restored() {
-    // Everything that lived in the lost context is gone, the font texture too.
-    ImGui_ImplOpenGL3_DestroyDeviceObjects();
-    ImGui_ImplOpenGL3_CreateDeviceObjects();
+    renderer_.make();   // everything that lived in the lost context is gone, the font texture too
     wake();
 }
 
@@ -108,12 +105,14 @@ void Shell::schedule() {
 }
 
 void Shell::on_animation_frame() {
+    const double start_ms = emscripten_get_now();
     scheduled_ = false;
     take_events();
     fit_to_screen();
     let_go_of_pointer();
     draw();
     pass_on_requests();
+    app_.go_on_checking(std::max(0.0, k_work_ms - (emscripten_get_now() - start_ms)));
     if (wants_another_frame()) schedule();
 }
 
@@ -149,7 +148,6 @@ void Shell::let_go_of_pointer() {
 }
 
 void Shell::draw() {
-    ImGui_ImplOpenGL3_NewFrame();
     ImGui_ImplSDL2_NewFrame();
     ImGuiIO& io = ImGui::GetIO();
     io.DisplaySize = {io.DisplaySize.x / view_.scale, io.DisplaySize.y / view_.scale};
@@ -163,11 +161,7 @@ void Shell::draw() {
     view_.inset_left_px = insets_css_px_[3] / view_.scale;
     app_.draw(view_, fonts_);
     ImGui::Render();
-    glViewport(0, 0, static_cast<int>(io.DisplaySize.x * io.DisplayFramebufferScale.x),
-               static_cast<int>(io.DisplaySize.y * io.DisplayFramebufferScale.y));
-    glClearColor(0.0F, 0.0F, 0.0F, 1.0F);
-    glClear(GL_COLOR_BUFFER_BIT);
-    ImGui_ImplOpenGL3_RenderDrawData(ImGui::GetDrawData());
+    renderer_.draw(*ImGui::GetDrawData());
     window_.show_frame();
     ++frames_drawn_;
     frames_to_draw_ = std::max(0, frames_to_draw_ - 1);

@@ -7,6 +7,7 @@
 #include <string_view>
 
 #include "wasm/app/app.hpp"
+#include "wasm/platform/renderer.hpp"
 #include "wasm/platform/window.hpp"
 
 namespace guywright::platform {
@@ -43,6 +44,7 @@ private:
     app::View view_;
     app::Fonts fonts_;
     Window window_;
+    Renderer renderer_;
     std::array<float, 4> insets_css_px_{};  ///< top, right, bottom, left
     std::string state_json_;
     std::uint32_t frames_drawn_ = 0;

@@ -1,0 +1,76 @@
+// How long frames take while a finger moves a slider on a slow device, with the check of measuring error running; nothing is
+// asserted:   node tests/browser/frame_times.mjs [screen ...]
+// Chromium at a quarter of its speed. "work" is what the app itself does in a frame, on the processor; "between" is from one
+// frame to the next, which on a machine that draws WebGL in software is mostly the drawing.
+
+import { AppPage, SCREENS, launch, startSite } from './harness.mjs';
+import { choose, coarse, has } from './steps.mjs';
+
+const THROTTLE = 4;
+const SLIDERS = [['Edge', 'edge.face_deg'], ['Frame', 'frame.lean_deg'], ['Guys', 'guys[0].bearing_deg']];
+const wanted = process.argv.slice(2);
+const screens = { phone: SCREENS.phone, tabletAcross: SCREENS.tabletAcross };
+
+const endings = [];
+const t = { after: (act) => endings.unshift(act) };
+
+/** Runs in the page before anything else: notes when each frame starts and how long it works. */
+function noteFrames() {
+  window.frameNotes = [];
+  const ask = window.requestAnimationFrame.bind(window);
+  window.requestAnimationFrame = (draw) => ask((time) => {
+    const start = performance.now();
+    draw(time);
+    window.frameNotes.push({ start, work: performance.now() - start });
+  });
+}
+
+const sorted = (numbers) => [...numbers].sort((a, b) => a - b);
+const at = (numbers, share) => sorted(numbers)[Math.min(numbers.length - 1, Math.floor(share * numbers.length))] ?? NaN;
+const line = (numbers) => `median ${at(numbers, 0.5).toFixed(1)}  95 % ${at(numbers, 0.95).toFixed(1)}  worst ${at(numbers, 1).toFixed(1)} ms`;
+
+/** A finger to and fro on the slider for some seconds, as fast as the page takes it. */
+async function slide(app, id, seconds) {
+  const { rect } = await app.widget(id);
+  const y = rect.y + 30;
+  const x = (share) => rect.x + rect.width * share;
+  await app.touch('touchStart', [{ x: x(0.5), y }]);
+  await app.page.evaluate(() => { window.frameNotes = []; });
+  let checking = 0;
+  let looks = 0;
+  for (const start = Date.now(); Date.now() - start < seconds * 1000;) {
+    await app.touch('touchMove', [{ x: x(0.5 + 0.3 * Math.sin((Date.now() - start) / 700)), y }]);
+    await app.page.waitForTimeout(12);
+    if (++looks % 20 === 0) checking += Number((await app.state()).checking);
+  }
+  const notes = await app.page.evaluate(() => window.frameNotes);
+  await app.touch('touchEnd', []);
+  return { notes, checking: checking / Math.max(1, Math.floor(looks / 20)) };
+}
+
+async function measure(name, screen) {
+  const site = await startSite(t);
+  const context = await launch(t, undefined, { screen });
+  await context.addInitScript(noteFrames);
+  const app = await AppPage.open(context, site.address);
+  for (const throttle of [1, THROTTLE]) {
+    await app.devtools.send('Emulation.setCPUThrottlingRate', { rate: throttle });
+    for (const [step, path] of SLIDERS) {
+      await choose(app, `step ${step}`);
+      while (!has(await app.state(), `slide ${path}`)) await app.tap('next');
+      const { notes, checking } = await slide(app, `slide ${path}`, 4);
+      const between = notes.slice(1).map(({ start }, i) => start - notes[i].start);
+      console.log(`${name}, ${throttle}x slower, ${path}: ${notes.length} frames, checking in ${(100 * checking).toFixed(0)} % of looks`);
+      console.log(`    work     ${line(notes.map(({ work }) => work))}`);
+      console.log(`    between  ${line(between)}`);
+      await app.settled();
+    }
+  }
+  await app.devtools.send('Emulation.setCPUThrottlingRate', { rate: 1 });
+}
+
+try {
+  for (const [name, screen] of Object.entries(screens)) if (wanted.length === 0 || wanted.includes(name)) await measure(name, coarse(screen));
+} finally {
+  for (const end of endings) await end();
+}
