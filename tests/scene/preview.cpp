@@ -9,6 +9,7 @@
 
 #include "engine/verdict/evaluate.hpp"
 #include "tests/support/plans.hpp"
+#include "wasm/scene/head_movement.hpp"
 #include "wasm/scene/scene.hpp"
 
 namespace {
@@ -260,9 +261,9 @@ std::vector<Shot> shots() {
     using scene::View;
     using Part = scene::Highlight::Part;
     return {{"sound", sound()},
-            {"usual_plan", sound(), View::PlanView},
-            {"sound_side", sound(), View::Elevation},
-            {"sound_behind", sound(), View::Free, {20, 25, 1}},
+            {"usual_plan", sound(), View::Above},
+            {"sound_side", sound(), View::Side},
+            {"sound_from_behind", sound(), View::Free, {20, 25, 1}},
             {"sound_right", sound(), View::Free, {275, 12, 1}},
             {"sound_top", sound(), View::Free, {330, 60, 1}},
             {"sound_zoom", sound(), View::Free, {215, 18, 2.5}},
@@ -272,37 +273,47 @@ std::vector<Shot> shots() {
             {"sound_arrest", sound(), View::Free, {}, {Part::Rope, 0}, 4},
             {"sound_swing", sound(), View::Free, {}, {Part::Haul, 0}, 5},
             {"upright", upright(), View::Free, {}, {Part::Edge, 0}},
-            {"upright_side", upright(), View::Elevation, {}, {Part::Head, 0}},
-            {"upright_plan", upright(), View::PlanView, {}, {Part::Guy, 1}},
-            {"four", four(), View::Free, {}, {Part::FootTies, 0}},
-            {"four_plan", four(), View::PlanView},
-            {"four_side", four(), View::Elevation},
+            {"upright_side", upright(), View::Side, {}, {Part::Head, 0}},
+            {"upright_plan", upright(), View::Above, {}, {Part::Guy, 1}},
+            {"four", four(), View::Free, {}, {Part::FootTie, 0}},
+            {"four_plan", four(), View::Above},
+            {"four_side", four(), View::Side},
             {"slope60", slope(60)},
-            {"slope60_side", slope(60), View::Elevation},
-            {"slope30_side", slope(30), View::Elevation},
+            {"slope60_side", slope(60), View::Side},
+            {"slope30_side", slope(30), View::Side},
             {"over110", slope(110)},
-            {"over110_side", slope(110), View::Elevation},
+            {"over110_side", slope(110), View::Side},
             {"shaft", shaft()},
             {"shaft_behind", shaft(), View::Free, {30, 30, 1}},
-            {"shaft_side", shaft(), View::Elevation},
-            {"shaft_plan", shaft(), View::PlanView},
+            {"shaft_side", shaft(), View::Side},
+            {"shaft_plan", shaft(), View::Above},
             {"slack", slack()},
-            {"slack_plan", slack(), View::PlanView},
+            {"slack_plan", slack(), View::Above},
             {"far", far_anchor()},
-            {"far_plan", far_anchor(), View::PlanView},
-            {"far_side", far_anchor(), View::Elevation},
+            {"far_plan", far_anchor(), View::Above},
+            {"far_side", far_anchor(), View::Side},
             {"a_frame", a_frame()},
-            {"a_frame_side", a_frame(), View::Elevation},
-            {"a_frame_plan", a_frame(), View::PlanView},
+            {"a_frame_side", a_frame(), View::Side},
+            {"a_frame_plan", a_frame(), View::Above},
             {"tripod", tripod(), View::Free, {235, 25, 1}},
-            {"tripod_side", tripod(), View::Elevation},
-            {"tripod_plan", tripod(), View::PlanView},
+            {"tripod_side", tripod(), View::Side},
+            {"tripod_plan", tripod(), View::Above},
+            {"sound_behind", sound(), View::Behind},
+            {"four_behind", four(), View::Behind},
+            {"a_frame_behind", a_frame(), View::Behind},
+            {"sound_forces", sound(), View::Forces},
+            {"four_forces", four(), View::Forces},
+            {"slack_forces", slack(), View::Forces},
+            {"a_frame_forces", a_frame(), View::Forces},
+            {"tripod_forces", tripod(), View::Forces},
+            {"sound_forces_turned", sound(), View::Forces, {.forces_yaw_deg = 40, .forces_pitch_deg = 25}},
+            {"sound_rigged_forces", sound(), View::Forces, {}, {}, k_rigged},
             {"not_ready", not_ready()},
-            {"not_ready_side", not_ready(), View::Elevation}};
+            {"not_ready_side", not_ready(), View::Side}};
 }
 
 struct Size { int width, height; float ratio; };
-constexpr Size k_sizes[] = {{300, 200, 2}, {390, 260, 2}, {800, 560, 1}, {760, 700, 1}, {1200, 1100, 1}};
+constexpr Size k_sizes[] = {{300, 200, 2}, {390, 260, 2}, {390, 470, 2}, {800, 560, 1}, {760, 700, 1}, {1200, 1100, 1}};
 
 void shoot(const Shot& shot, const Size& size, const Texture& texture, ImFont* font, const std::string& folder) {
     ImGuiIO& io = ImGui::GetIO();
@@ -313,12 +324,16 @@ void shoot(const Shot& shot, const Size& size, const Texture& texture, ImFont* f
     list.PushClipRect({0, 0}, {static_cast<float>(size.width), static_cast<float>(size.height)});
     const Evaluation e = evaluate(shot.plan);
     const scene::Frame frame{{0, 0}, {static_cast<float>(size.width), static_cast<float>(size.height)}};
-    scene::draw(list, font, 18.0F, frame, shot.camera, shot.view, shot.plan, e, shot.shown, shot.highlight, shot.look);
+    // A picture as large as this has the screen to itself.
+    const bool large = size.height > 400;
+    const double enlarge = large ? scene::enlargement(e) : 1.0;
+    const scene::Picture asked{shot.shown, enlarge, large, shot.highlight, {}};
+    const int left_out = scene::draw(list, font, 18.0F, frame, shot.camera, shot.view, shot.plan, e, asked, shot.look);
     Picture picture(static_cast<int>(size.width * size.ratio), static_cast<int>(size.height * size.ratio));
     paint(picture, texture, list, size.ratio);
     const std::string path = folder + "/" + shot.name + "_" + std::to_string(size.width) + "x" + std::to_string(size.height) + ".png";
     write_png(picture, path);
-    std::printf("%s: %d vertices\n", path.c_str(), list.VtxBuffer.Size);
+    std::printf("%s: %d vertices, %d labels left out\n", path.c_str(), list.VtxBuffer.Size, left_out);
 }
 
 Bytes read_file(const char* path) {

@@ -8,6 +8,7 @@
 #include "wasm/screens/items.hpp"
 #include "wasm/screens/reasons.hpp"
 #include "wasm/screens/screen.hpp"
+#include "wasm/screens/site.hpp"
 #include "wasm/widgets/verdict_mark.hpp"
 
 namespace guywright::app {
@@ -17,6 +18,12 @@ using Json = nlohmann::ordered_json;
 
 Json box_json(const widgets::Box& b, float scale) {
     return {{"x", b.x * scale}, {"y", b.y * scale}, {"width", b.w * scale}, {"height", b.h * scale}};
+}
+
+Json picture_json(const State& s) {
+    const scene::Camera& c = s.camera;
+    return {{"view", screens::view_name(s.view)}, {"large", s.site_large}, {"case", s.shown_case}, {"cases", s.evaluation.outcomes.size()},
+            {"yaw", c.yaw_deg}, {"pitch", c.pitch_deg}, {"zoom", c.zoom}, {"moved", {c.moved_x, c.moved_y}}, {"forces", {c.forces_yaw_deg, c.forces_pitch_deg}}};
 }
 
 void begin_canvas(const View& view) {
@@ -41,7 +48,7 @@ void App::draw(const View& view, const Fonts& fonts) {
     scale_ = view.scale;
     mirror_.clear();
     cut_.clear();
-    std::vector<Command> wishes;
+    std::vector<Command> wishes = std::exchange(waiting_, {});
     widgets::Ui ui{*ImGui::GetWindowDrawList(), fonts, widgets::theme(state_.theme), mirror_, hand_, cut_, wishes};
     screens::draw_screen(ui, state_, view);
     focus_ = ui.focus_id;
@@ -49,6 +56,20 @@ void App::draw(const View& view, const Fonts& fonts) {
     app::apply(state_, wishes);
     if (!ImGui::IsAnyItemActive()) end_gesture(state_);
     wants_frame_ = !wishes.empty() || state_.sweep;   // the frame that shows what has just been found
+}
+
+bool App::is_on_picture(ImVec2 at_px) const {
+    // A key on the picture is not the picture.
+    const widgets::MirrorEntry* top = nullptr;
+    for (const widgets::MirrorEntry& m : mirror_)
+        if (at_px.x >= m.box.x && at_px.x < m.box.x + m.box.w && at_px.y >= m.box.y && at_px.y < m.box.y + m.box.h && (m.kind == "button" || m.kind == "slider" || m.id == "scene"))
+            if (top == nullptr || top->id == "scene") top = &m;
+    return top != nullptr && top->id == "scene";
+}
+
+void App::pinch(glm::dvec2 from_px, glm::dvec2 to_px, double factor) {
+    for (const widgets::MirrorEntry& m : mirror_)
+        if (m.id == "scene") waiting_.push_back(PinchScene{screens::room_of_picture(m.box), from_px, to_px, factor});
 }
 
 void App::go_on_checking(double budget_ms) { app::go_on_checking(state_, budget_ms); }
@@ -70,6 +91,7 @@ std::string App::state_json() const {
                       {"not_measured", state_.plan.not_measured},
                       {"focus", focus_},
                       {"cut", cut_},
+                      {"picture", picture_json(state_)},
                       {"widgets", std::move(widgets)}};
     return out.dump(-1, ' ', false, Json::error_handler_t::replace);
 }

@@ -16,6 +16,9 @@ class App {
 public:
     void draw(const View& view, const Fonts& fonts);  ///< one ImGui frame; called only when something changed
     void go_on_checking(double budget_ms);            ///< the sweep over measuring error, after the frame has been drawn
+    /// Two fingers, layout px: what was at `from` comes to `to`, `factor` times as large, in the next frame drawn.
+    void pinch(glm::dvec2 from_px, glm::dvec2 to_px, double factor);
+    [[nodiscard]] bool is_on_picture(ImVec2 at_px) const;  ///< of the frame drawn last
     [[nodiscard]] bool wants_frame() const;           ///< true while something animates or is still computed
     void open_plan(std::string_view text);            ///< a plan file the user chose, or the one kept from last time
     [[nodiscard]] std::string state_json() const;     ///< screen, verdict, texts that were cut, focus, widgets with id, label, value and rect in CSS px
@@ -28,6 +31,7 @@ private:
     widgets::Hand hand_;
     widgets::Mirror mirror_;
     widgets::CutTexts cut_;
+    std::vector<Command> waiting_;   ///< wishes from outside the screens
     std::string focus_;    ///< id of the widget that the keyboard would act on
     float scale_ = 1.0F;  ///< of the frame drawn last
     bool wants_frame_ = false;

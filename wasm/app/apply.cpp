@@ -160,12 +160,20 @@ struct Applier {
     void operator()(const NextTheme&) const {
         s.theme = static_cast<widgets::ThemeName>((static_cast<int>(s.theme) + 1) % widgets::k_theme_count);
     }
-    void operator()(const TurnScene& c) const { scene::turn(s.camera, {c.dx_px, c.dy_px}); }
-    void operator()(const ZoomScene& c) const { s.camera.zoom = std::clamp(s.camera.zoom * c.factor, 0.4F, 4.0F); }
+    void operator()(const DragScene& c) const { scene::drag(s.camera, s.view, c.room, c.by_px); }
+    void operator()(const PinchScene& c) const { scene::pinch(s.camera, c.room, c.from_px, c.to_px, c.factor); }
+    void operator()(const ResetView&) const { scene::reset(s.camera, s.view == scene::View::Free); }
     void operator()(const ToggleLargeSite&) const { s.site_large = !s.site_large; }
-    void operator()(const NextView&) const { s.view = static_cast<scene::View>((static_cast<int>(s.view) + 1) % 3); }
+    void operator()(const NextView&) const { (*this)(SetView{static_cast<scene::View>((static_cast<int>(s.view) + 1) % scene::k_view_count)}); }
+    void operator()(const SetView& c) const {
+        s.view = c.view;
+        scene::reset(s.camera, false);   // each view begins whole
+    }
     void operator()(const NextCase&) const {
         if (!s.evaluation.outcomes.empty()) s.shown_case = (s.shown_case + 1) % s.evaluation.outcomes.size();
+    }
+    void operator()(const ShowCase& c) const {
+        if (!s.evaluation.outcomes.empty()) s.shown_case = std::min(c.index, s.evaluation.outcomes.size() - 1);
     }
     void operator()(const OpenKeypad& c) const { s.keypad = Keypad{c.path, {}, {}}; s.last_touched = c.path; }
     void operator()(const PressKey& c) const { if (s.keypad) press_key(*s.keypad, c.key); }

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "engine/plan/plan.hpp"
+#include "wasm/scene/camera.hpp"
 
 namespace guywright::app {
 
@@ -45,11 +46,14 @@ struct SaveFile {};
 struct ToggleMenu {};
 struct NextMenuPage {};
 struct NextTheme {};
-struct TurnScene { float dx_px, dy_px; };
-struct ZoomScene { float factor; };
+struct DragScene { scene::ImageBox room; scene::Vec2 by_px; };   ///< one finger; `room` as of scene::room_of
+struct PinchScene { scene::ImageBox room; scene::Vec2 from_px, to_px; double factor; };
+struct ResetView {};
 struct ToggleLargeSite {};                                 ///< the picture alone, or beside the sliders
 struct NextView {};
+struct SetView { scene::View view; };
 struct NextCase {};
+struct ShowCase { std::size_t index; };                    ///< the last one where there are fewer
 struct OpenKeypad { std::string path; };
 struct PressKey { char key; };                              ///< digits, '.', '-', '<' deletes
 struct TakeKeypad {};
@@ -58,7 +62,7 @@ struct CloseMessage {};
 
 using Command = std::variant<SetKind, SetPole, SetHeldDown, AddHobble, RemoveHobble, SetOpening, AddRope, RemoveRope, SetHaul, SetRopeStrength, AddGuy,
                              RemoveGuy, SetAnchorByPosition, AddFootTie, RemoveFootTie, SetGuyLossJudged, SetNumber, ConfirmShown, GoTo, GoToItem,
-                             ShowMore, Undo, Redo, NewPlan, OpenExample, OpenFile, SaveFile, ToggleMenu, NextMenuPage, NextTheme, TurnScene, ZoomScene, ToggleLargeSite,
-                             NextView, NextCase, OpenKeypad, PressKey, TakeKeypad, CloseKeypad, CloseMessage>;
+                             ShowMore, Undo, Redo, NewPlan, OpenExample, OpenFile, SaveFile, ToggleMenu, NextMenuPage, NextTheme, DragScene, PinchScene, ResetView, ToggleLargeSite,
+                             NextView, SetView, NextCase, ShowCase, OpenKeypad, PressKey, TakeKeypad, CloseKeypad, CloseMessage>;
 
 }  // namespace guywright::app

@@ -28,7 +28,7 @@ constexpr std::array k_inputs{
     Input{"frame.pole_diameter_mm[#]", "Pole diameter", "At its thinnest, without bark.", "mm", 40, 300, 5, 0, 1, Part::Leg},
     Input{"frame.pole_wall_mm[#]", "Pole wall", "Thickness of a tube's wall; 0 is solid.", "mm", 0, 30, 0.5, 1, 1, Part::Leg},
     Input{"frame.pole_E_GPa[#]", "Pole stiffness E", "About 10 for sound spruce, 69 for aluminium.", "GPa", 1, 210, 1, 0, 1, Part::Leg},
-    Input{"frame.hobbles[#].strength_kN", "Strength between the feet", "Breaking load of the tie with its knots.", "kN", 1, 60, 0.1, 1, 1, Part::FootTies},
+    Input{"frame.hobbles[#].strength_kN", "Strength between the feet", "Breaking load of the tie with its knots.", "kN", 1, 60, 0.1, 1, 1, Part::Hobble},
     Input{"ropes[#].load_kg", "Load", "All that hangs on the rope, people and kit.", "kg", 10, 500, 5, 0, 1, Part::Rope},
     Input{"ropes[#].share", "Share of the load", "What this rope carries while all are tight.", "", 0.1, 1, 0.05, 2, 1, Part::Rope},
     Input{"ropes[#].haul.bearing_deg", "Haul side bearing", "From below the head; 180 is straight back.", "\u00B0", 0, 360, 5, 0, 1, Part::Haul},
@@ -55,17 +55,17 @@ constexpr std::array k_inputs{
     Input{"guys[#].EA_kN", "Cord stiffness EA", "Of one strand: 30 for thin nylon cord.", "kN", 5, 500, 5, 0, 1, Part::Guy},
     Input{"feet[#].friction", "Friction under the foot", "0.3 to 0.4 on rock, less when wet or on metal.", "", 0, 1, 0.05, 2, 1, Part::Foot},
     Input{"feet[#].pin_shear_kN", "Pin or screw", "Force at which it shears; 0 if there is none.", "kN", 0, 60, 0.5, 1, 1, Part::Foot},
-    Input{"feet[#].ties[#].bearing_deg", "Foot tie bearing", "From the foot: 0 straight out, 90 right.", "\u00B0", 0, 360, 5, 0, 1, Part::FootTies},
-    Input{"feet[#].ties[#].strength_kN", "Foot tie strength", "Tie or its anchor, whichever fails first.", "kN", 1, 60, 0.1, 1, 1, Part::FootTies},
-    Input{"actions.dynamic_factor", "Arrest factor", "Rope tension in a fall over the load's weight.", "", 1, 5, 0.1, 1, 1, Part::Rope},
-    Input{"actions.swing_deg", "Swing of the load", "To both sides, as far as it might go.", "\u00B0", 0, 45, 1, 0, 1, Part::Rope},
-    Input{"actions.outward_deg", "Pull away from the face", "By a tag line or a person pushing off.", "\u00B0", 0, 45, 1, 0, 1, Part::Rope},
-    Input{"limits.factor_soft", "Safety factor, cord", "Breaking load over load, at rest.", "", 3, 15, 0.5, 1, 1, Part::None},
-    Input{"limits.factor_metal", "Safety factor, metal", "Leg, pulley and connectors, at rest.", "", 2, 10, 0.5, 1, 1, Part::None},
-    Input{"limits.factor_anchor", "Safety factor, anchors", "Load at rest.", "", 2, 10, 0.5, 1, 1, Part::None},
-    Input{"limits.arrest_factor_soft", "Cord, fall caught", "Safety factor while a fall is caught.", "", 2, 15, 0.5, 1, 1, Part::None},
-    Input{"limits.arrest_factor_metal", "Metal, fall caught", "Safety factor while a fall is caught.", "", 1, 10, 0.5, 1, 1, Part::None},
-    Input{"limits.arrest_factor_anchor", "Anchors, fall caught", "Safety factor while a fall is caught.", "", 1, 10, 0.5, 1, 1, Part::None},
+    Input{"feet[#].ties[#].bearing_deg", "Foot tie bearing", "From the foot: 0 straight out, 90 right.", "\u00B0", 0, 360, 5, 0, 1, Part::FootTie},
+    Input{"feet[#].ties[#].strength_kN", "Foot tie strength", "Tie or its anchor, whichever fails first.", "kN", 1, 60, 0.1, 1, 1, Part::FootTie},
+    Input{"actions.dynamic_factor", "Arrest factor", "Rope tension in a fall over the load's weight.", "", 1, 5, 0.1, 1, 1, Part::AllRopes},
+    Input{"actions.swing_deg", "Swing of the load", "To both sides, as far as it might go.", "\u00B0", 0, 45, 1, 0, 1, Part::AllRopes},
+    Input{"actions.outward_deg", "Pull away from the face", "By a tag line or a person pushing off.", "\u00B0", 0, 45, 1, 0, 1, Part::AllRopes},
+    Input{"limits.factor_soft", "Safety factor, cord", "Breaking load over load, at rest.", "", 3, 15, 0.5, 1, 1, Part::Cord},
+    Input{"limits.factor_metal", "Safety factor, metal", "Leg, pulley and connectors, at rest.", "", 2, 10, 0.5, 1, 1, Part::Metal},
+    Input{"limits.factor_anchor", "Safety factor, anchors", "Load at rest.", "", 2, 10, 0.5, 1, 1, Part::Anchors},
+    Input{"limits.arrest_factor_soft", "Cord, fall caught", "Safety factor while a fall is caught.", "", 2, 15, 0.5, 1, 1, Part::Cord},
+    Input{"limits.arrest_factor_metal", "Metal, fall caught", "Safety factor while a fall is caught.", "", 1, 10, 0.5, 1, 1, Part::Metal},
+    Input{"limits.arrest_factor_anchor", "Anchors, fall caught", "Safety factor while a fall is caught.", "", 1, 10, 0.5, 1, 1, Part::Anchors},
 };
 
 /// True where the path is the pattern with every `#` filled by digits.
@@ -94,6 +94,13 @@ const Input* find_input(std::string_view path) {
 std::size_t index_in(std::string_view path) {
     const std::size_t bracket = path.find('[');
     return bracket == std::string_view::npos || bracket + 1 >= path.size() ? 0 : static_cast<std::size_t>(path[bracket + 1] - '0');
+}
+
+scene::Highlight highlight_of(std::string_view path) {
+    const Input* input = find_input(path);
+    if (input == nullptr) return {};
+    const std::size_t second = path.find('[', path.find('[') + 1);
+    return {input->part, index_in(path), second == std::string_view::npos ? 0 : index_in(path.substr(second))};
 }
 
 std::string path_at(std::string_view pattern, std::size_t index, std::size_t second) {

@@ -3,7 +3,7 @@
 #include <string_view>
 
 #include "engine/plan/ranges.hpp"
-#include "wasm/scene/scene.hpp"
+#include "wasm/scene/view.hpp"
 
 namespace guywright::app {
 
@@ -25,6 +25,9 @@ struct Input {
 
 /// First index in a path: 1 in "guys[1].bearing_deg"; 0 without one.
 [[nodiscard]] std::size_t index_in(std::string_view path);
+
+/// What of the scene the number at a path moves, or what is judged by it; nothing for a path without a slider.
+[[nodiscard]] scene::Highlight highlight_of(std::string_view path);
 
 /// Path for an index: path_at("guys[#].parts", 2).
 [[nodiscard]] std::string path_at(std::string_view pattern, std::size_t index, std::size_t second = 0);

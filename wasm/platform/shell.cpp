@@ -25,6 +25,7 @@ constexpr int k_frames_from_finger_up_to_hover_end = 3;
 constexpr double k_work_ms = 11.0;
 /// A finger (more so a gloved one) wanders on a tap: about 2.5 mm is still no drag.
 constexpr float k_drag_threshold_px = 15.0F;
+constexpr float k_double_tap_px = 36.0F;
 /// A tablet is held, and a desk screen stands, farther away than a phone: there everything is drawn larger.
 constexpr float k_large_screen_px = 700.0F;
 constexpr float k_large_screen_scale = 1.25F;
@@ -66,6 +67,7 @@ void Shell::make_imgui() {
     io.IniFilename = nullptr;
     io.LogFilename = nullptr;
     io.MouseDragThreshold = k_drag_threshold_px;
+    io.MouseDoubleClickMaxDist = k_double_tap_px;
     io.ConfigInputTextCursorBlink = false;  // a blinking cursor would draw frames for ever
     io.ConfigFlags |= ImGuiConfigFlags_NavEnableKeyboard;
     ImGui_ImplSDL2_InitForOpenGL(window_.sdl(), window_.gl_context());
@@ -124,17 +126,42 @@ bool Shell::wants_another_frame() const {
 void Shell::take_events() {
     SDL_Event event;
     while (SDL_PollEvent(&event) != 0) take_event(event);
+    if (const auto pinch = fingers_.take()) app_.pinch(pinch->from_px, pinch->to_px, pinch->factor);
 }
 
 void Shell::take_event(SDL_Event event) {
-    if (event.type == SDL_FINGERDOWN) frames_to_hover_end_ = 0;
-    if (event.type == SDL_FINGERUP) frames_to_hover_end_ = k_frames_from_finger_up_to_hover_end;
+    if (event.type == SDL_FINGERDOWN || event.type == SDL_FINGERMOTION || event.type == SDL_FINGERUP) take_finger(event.tfinger);
+    const bool of_pointer = event.type == SDL_MOUSEMOTION || event.type == SDL_MOUSEBUTTONDOWN || event.type == SDL_MOUSEBUTTONUP;
+    if (of_pointer && fingers_.hold_pointer()) return;
     if (event.type == SDL_MOUSEMOTION) to_layout(event.motion.x, event.motion.y);
     if (event.type == SDL_MOUSEBUTTONDOWN) to_layout(event.button.x, event.button.y);
     // SDL reports no motion for a finger that comes down where it last was, but we have moved the pointer away since.
     if (event.type == SDL_MOUSEBUTTONDOWN)
         ImGui::GetIO().AddMousePosEvent(static_cast<float>(event.button.x), static_cast<float>(event.button.y));
     ImGui_ImplSDL2_ProcessEvent(&event);
+}
+
+void Shell::take_finger(const SDL_TouchFingerEvent& finger) {
+    const glm::dvec2 at_px{static_cast<double>(finger.x * view_.width_px), static_cast<double>(finger.y * view_.height_px)};
+    if (finger.type == SDL_FINGERDOWN) {
+        frames_to_hover_end_ = 0;
+        const ImVec2 at{static_cast<float>(at_px.x), static_cast<float>(at_px.y)};
+        if (fingers_.down(finger.fingerId, at_px, app_.is_on_picture(at))) cancel_pointer();
+    } else if (finger.type == SDL_FINGERUP) {
+        frames_to_hover_end_ = k_frames_from_finger_up_to_hover_end;
+        fingers_.up(finger.fingerId);
+    } else {
+        fingers_.move(finger.fingerId, at_px);
+    }
+}
+
+void Shell::cancel_pointer() {
+    ImGui::GetIO().AddMousePosEvent(-FLT_MAX, -FLT_MAX);
+    SDL_Event up{};
+    up.type = SDL_MOUSEBUTTONUP;
+    up.button.button = SDL_BUTTON_LEFT;
+    up.button.which = SDL_TOUCH_MOUSEID;
+    ImGui_ImplSDL2_ProcessEvent(&up);
 }
 
 void Shell::to_layout(Sint32& x_px, Sint32& y_px) const {

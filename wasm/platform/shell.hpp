@@ -7,6 +7,7 @@
 #include <string_view>
 
 #include "wasm/app/app.hpp"
+#include "wasm/platform/fingers.hpp"
 #include "wasm/platform/renderer.hpp"
 #include "wasm/platform/window.hpp"
 
@@ -35,7 +36,9 @@ private:
     void take_events();
     void take_event(SDL_Event event);
     void to_layout(std::int32_t& x_px, std::int32_t& y_px) const;  ///< from CSS pixels
+    void take_finger(const SDL_TouchFingerEvent& finger);
     void let_go_of_pointer();
+    void cancel_pointer();   ///< whatever it holds is let go without being pressed
     void draw();
     void pass_on_requests();
     [[nodiscard]] bool wants_another_frame() const;
@@ -44,6 +47,7 @@ private:
     app::View view_;
     app::Fonts fonts_;
     Window window_;
+    Fingers fingers_;
     Renderer renderer_;
     std::array<float, 4> insets_css_px_{};  ///< top, right, bottom, left
     std::string state_json_;

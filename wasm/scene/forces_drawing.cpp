@@ -3,6 +3,10 @@
 namespace guywright::scene {
 namespace {
 
+constexpr const char* k_off_leg = " off the leg";
+constexpr const char* k_off_legs = " off the legs";
+constexpr const char* k_ropes_together = "ropes together ";
+
 /// What the applied-force angle is taken to, as a unit vector: the leg, or the resultant's own trace in the plane of two legs.
 /// None for three: there the angle is counted from the nearest side of the corner, and that is 0 for a sound rig.
 std::optional<Vec3> angle_base(const Rig& rig, Vec3 pull) {
@@ -30,7 +34,8 @@ void draw_force_angle(Scene& scene, Vec3 base, Vec3 pull) {
     // Beyond the resultant rather than beyond the leg, where the ground is busier.
     const double away_px = 0.5 * glm::length(*to - *from) + 8.0 * static_cast<double>(pen.unit_px());
     const Vec2 first = glm::length(*to - *from) > 2.0 ? *to - *from : Vec2{1, 0};
-    scene.stage.label_round({degree_text(degrees(scene.rig.applied_force_angle_rad)), rank::angle, look.resultant}, *middle, away_px, first);
+    const char* off = !scene.picture.large ? "" : scene.rig.feet_m.size() == 1 ? k_off_leg : k_off_legs;
+    scene.stage.label_round({degree_text(degrees(scene.rig.applied_force_angle_rad)) + off, rank::angle, look.resultant}, *middle, away_px, first);
 }
 
 void draw_arrow(Scene& scene, Vec2 from, Vec2 tip, double pull_N) {
@@ -42,7 +47,7 @@ void draw_arrow(Scene& scene, Vec2 from, Vec2 tip, double pull_N) {
     pen.image_line(from, neck, {look.resultant, 4.0F * pen.unit_px()});
     pen.arrow_head(tip, tip - from, static_cast<float>(head_px), look.resultant);
     scene.stage.keep_clear(from, tip);
-    scene.stage.label_round({kilonewton_text(pull_N), rank::resultant, look.resultant}, tip, 5.0, Vec2{1, 0});
+    scene.stage.label_round({(scene.picture.large ? k_ropes_together : "") + kilonewton_text(pull_N), rank::resultant, look.resultant}, tip, 5.0, Vec2{1, 0});
 }
 
 }  // namespace
@@ -50,12 +55,11 @@ void draw_arrow(Scene& scene, Vec2 from, Vec2 tip, double pull_N) {
 void draw_forces(Scene& scene) {
     const Rig& rig = scene.rig;
     const double pull_N = glm::length(rig.resultant_N);
-    if (!rig.has_forces || !(pull_N > 0.0) || rig.feet_m.empty()) return;
+    if (!rig.has_forces || !(pull_N > 0.0) || rig.feet_m.empty() || scene.view == View::Above || scene.view == View::Behind) return;
     const Vec3 pull = rig.resultant_N / pull_N;
     const double longest_m = glm::length(rig.feet_m[0] - rig.head_m);
-    // From above the wedge is seen on its edge and says nothing.
     const std::optional<Vec3> base = angle_base(rig, pull);
-    if (base && scene.view != View::PlanView) draw_force_angle(scene, *base, pull);
+    if (base) draw_force_angle(scene, *base, pull);
     const auto from = scene.stage.pen().image(rig.head_m);
     const auto tip = scene.stage.pen().image(rig.head_m + longest_m * pull_N / rig.largest_resultant_N * pull);
     if (from && tip) draw_arrow(scene, *from, *tip, pull_N);

@@ -1,4 +1,5 @@
 #pragma once
+#include <array>
 #include <numeric>
 #include <optional>
 
@@ -117,18 +118,28 @@ inline std::vector<Vec2> places_along(const DrawnLine& line, Vec2 size_px, doubl
     return out;
 }
 
-/// Places round a point, `away_px` clear of it; the direction `first` (image, any length) is tried first.
+/// How much farther than the nearest ring round its point a label may go; from the third on it needs a line to lead to it.
+inline constexpr std::array<double, 5> k_rings_px{0.0, 7.0, 26.0, 52.0, 84.0};
+inline constexpr std::size_t k_first_led_ring = 2, k_places_each_ring = 8;
+
+/// Places round a point, `away_px` clear of it; the direction `first` (image, any length) is tried first, and near before far.
 inline std::vector<Vec2> places_round(Vec2 at, Vec2 size_px, double away_px, Vec2 first) {
     const double start = std::atan2(first.y, first.x);
     std::vector<Vec2> out;
-    for (const double further : {1.0, 1.6})
+    for (const double further_px : k_rings_px)
         for (const int eighth : {0, 1, -1, 2, -2, 3, -3, 4}) {
             const double turn = start + eighth * k_pi / 4.0;
             const Vec2 way{std::cos(turn), std::sin(turn)};
             const double half = 0.5 * (std::abs(way.x) * size_px.x + std::abs(way.y) * size_px.y);
-            out.push_back(at + (further * away_px + half) * way);
+            out.push_back(at + (away_px + further_px + half) * way);
         }
     return out;
+}
+
+/// True if a label there stands so far from its point that a line has to lead to it.
+inline bool needs_leader(Vec2 middle, Vec2 size_px, Vec2 at, double away_px) {
+    const Vec2 beside = glm::abs(middle - at) - 0.5 * size_px;
+    return std::max(beside.x, beside.y) > away_px + 0.7 * k_rings_px[k_first_led_ring];
 }
 
 }  // namespace guywright::scene

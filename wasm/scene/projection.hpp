@@ -119,11 +119,10 @@ inline std::vector<Vec2> cut_to_box(std::vector<Vec2> corners, Vec2 min, Vec2 ma
     return corners;
 }
 
-inline constexpr double k_lowest_pitch_deg = 4.0, k_highest_pitch_deg = 86.0;
+inline constexpr double k_lowest_pitch_deg = 4.0, k_highest_pitch_deg = 86.0, k_deg_per_px = 0.4;
 
 /// The free view's new direction after a drag: {yaw in [0, 360), pitch clamped}, degrees.
 inline std::pair<double, double> turned(double yaw_deg, double pitch_deg, Vec2 drag_px) {
-    constexpr double k_deg_per_px = 0.4;
     double yaw = std::fmod(yaw_deg + k_deg_per_px * drag_px.x, 360.0);
     if (yaw < 0.0) yaw += 360.0;
     return {yaw, std::clamp(pitch_deg + k_deg_per_px * drag_px.y, k_lowest_pitch_deg, k_highest_pitch_deg)};

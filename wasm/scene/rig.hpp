@@ -2,6 +2,7 @@
 #include <string_view>
 
 #include "engine/verdict/evaluate.hpp"
+#include "wasm/scene/head_movement.hpp"
 #include "wasm/scene/rock.hpp"
 
 namespace guywright::scene {
@@ -34,7 +35,9 @@ struct RopeLine {
 
 struct Rig {
     bool has_head = false;
-    Vec3 head_m{0.0};                   ///< where it came to rest in the case shown, else as drawn
+    Vec3 head_m{0.0};                   ///< where it is drawn: moved_head_m, or as measured
+    Vec3 moved_head_m{0.0};             ///< where it came to rest in the case shown, the movement enlarged; else as measured
+    std::vector<Vec3> reached_m;        ///< moved heads of all cases, so that one picture holds them all
     Vec3 drawn_head_m{0.0};
     std::vector<Vec3> feet_m;
     std::vector<GuyLine> guys;     ///< one for each of the plan, if there is a head
@@ -127,7 +130,8 @@ inline void add_ropes(Rig& rig, const Plan& plan, const Model& m, const Outcome*
 
 }  // namespace detail
 
-inline Rig rig_of(const Plan& plan, const Evaluation& e, std::size_t shown) {
+/// `enlarge`: of the head's movement.
+inline Rig rig_of(const Plan& plan, const Evaluation& e, std::size_t shown, double enlarge = 1.0) {
     Rig rig;
     if (!detail::legs_can_be_drawn(plan)) return rig;
     for (const LegPlan& leg : plan.frame.legs) rig.feet_m.push_back(leg.foot_m);
@@ -136,7 +140,9 @@ inline Rig rig_of(const Plan& plan, const Evaluation& e, std::size_t shown) {
     const Outcome* outcome = solved_outcome(e, shown);
     rig.has_head = true;
     rig.drawn_head_m = m.drawn_head_m;
-    rig.head_m = outcome ? outcome->equilibrium.head_m : m.drawn_head_m;
+    rig.head_m = rig.moved_head_m = outcome ? enlarged_head_m(m, *outcome, enlarge) : m.drawn_head_m;
+    for (const Outcome& o : e.outcomes)
+        if (o.equilibrium.status == SolveStatus::Solved) rig.reached_m.push_back(enlarged_head_m(m, o, enlarge));
     rig.slope_m = std::clamp(rig.drawn_head_m.z, 1.8, 4.0);
     for (std::size_t i = 0; i < plan.guys.size(); ++i) rig.guys.push_back(detail::guy_line(plan, i, rig.drawn_head_m, outcome));
     detail::add_ropes(rig, plan, m, outcome);

@@ -5,6 +5,10 @@ namespace {
 
 using Part = Highlight::Part;
 
+constexpr const char* k_slack = "slack";
+constexpr const char* k_haul = "haul";
+constexpr const char* k_kilograms = " kg";
+
 /// Thickness tells tension: 2 px slack to 7 px at 4 kN and more, by the square root, so that small ones differ too.
 float guy_width_px(double tension_N, float unit_px) {
     const double share = std::clamp(std::sqrt(std::max(0.0, kilonewtons(tension_N)) / 4.0), 0.0, 1.0);
@@ -22,10 +26,11 @@ void draw_foot_ties(Scene& scene, std::size_t leg) {
     if (leg >= scene.plan.feet.size()) return;
     const Look& look = scene.stage.look();
     const float unit = scene.stage.pen().unit_px();
-    for (const FootTie& tie : scene.plan.feet[leg].ties) {
+    for (std::size_t i = 0; i < scene.plan.feet[leg].ties.size(); ++i) {
+        const FootTie& tie = scene.plan.feet[leg].ties[i];
         const Vec3 foot = scene.rig.feet_m[leg], end = foot + 0.8 * along_bearing(radians(tie.bearing_deg));
-        scene.stage.bar(foot, end, {{look.guy, 2.0F * unit}, 0, scene.lit(Part::FootTies, leg)});
-        scene.stage.bar(end, end + Vec3{0, 0, 0.12}, {{look.guy, 3.5F * unit}});
+        scene.stage.bar(foot, end, {{look.guy, 2.0F * unit}, 0, scene.lit(Part::FootTie, leg, i)});
+        scene.stage.bar(end, end + Vec3{0, 0, 0.12}, {{look.guy, 3.5F * unit}, 0, scene.lit(Part::FootTie, leg, i)});
     }
 }
 
@@ -49,11 +54,11 @@ void draw_foot(Scene& scene, std::size_t leg) {
 void draw_hobbles(Scene& scene) {
     const auto& feet = scene.rig.feet_m;
     const Look& look = scene.stage.look();
-    for (const Hobble& h : scene.plan.frame.hobbles) {
+    for (std::size_t i = 0; i < scene.plan.frame.hobbles.size(); ++i) {
+        const Hobble& h = scene.plan.frame.hobbles[i];
         const auto from = static_cast<std::size_t>(h.from), to = static_cast<std::size_t>(h.to);
         if (from >= feet.size() || to >= feet.size()) continue;
-        const bool lit = scene.lit(Part::FootTies, from) || scene.lit(Part::FootTies, to);
-        scene.stage.bar(feet[from] + Vec3{0, 0, 0.06}, feet[to] + Vec3{0, 0, 0.06}, {{look.guy, 2.5F * scene.stage.pen().unit_px()}, 0, lit});
+        scene.stage.bar(feet[from] + Vec3{0, 0, 0.06}, feet[to] + Vec3{0, 0, 0.06}, {{look.guy, 2.5F * scene.stage.pen().unit_px()}, 0, scene.lit(Part::Hobble, i)});
     }
 }
 
@@ -64,21 +69,23 @@ void draw_legs(Scene& scene) {
         const Vec3 foot = scene.rig.feet_m[i], head = scene.rig.head_m;
         const double tube_px = 0.085 * px_per_m(pen.eye(), 0.5 * (foot + head));
         const float width = std::clamp(static_cast<float>(tube_px), 8.0F * pen.unit_px(), 16.0F * pen.unit_px());
-        const bool lit = scene.lit(Part::Leg, i) || scene.highlight.part == Part::Lean;
-        scene.stage.bar(foot, head, {{look.leg, width}, look.edge, lit});
+        scene.stage.bar(foot, head, {{look.leg, width}, look.edge, scene.lit(Part::Leg, i)});
         scene.stage.keep_clear(foot, head);
     }
 }
 
-/// Where the legs were measured, if the case has moved the head from there.
-void draw_measured_legs(Scene& scene) {
-    constexpr double k_seen_m = 0.03;
+/// The other place of the head: where it was measured, if it is drawn moved; where it goes, if it is drawn as measured.
+void draw_other_legs(Scene& scene) {
     const Rig& rig = scene.rig;
-    if (glm::length(rig.head_m - rig.drawn_head_m) < k_seen_m) return;
     Pen& pen = scene.stage.pen();
+    const bool as_measured = has_dimensions(scene.view);
+    const Vec3 other = as_measured ? rig.moved_head_m : rig.drawn_head_m;
+    const auto from = pen.image(rig.drawn_head_m), to = pen.image(rig.moved_head_m);
+    constexpr double k_seen_px = 5.0;
+    if (!from || !to || glm::length(*to - *from) < k_seen_px) return;
     const Ink ink{faded(scene.stage.look().edge, 0.7F), 1.6F * pen.unit_px(), 5.0F * pen.unit_px()};
-    for (const Vec3& foot : rig.feet_m) pen.line(foot, rig.drawn_head_m, ink);
-    pen.ring(rig.drawn_head_m, 8.0F * pen.unit_px(), ink);
+    for (const Vec3& foot : rig.feet_m) pen.line(foot, other, ink);
+    pen.ring(other, 9.0F * pen.unit_px(), {ink.colour, 2.0F * pen.unit_px()});
 }
 
 /// Where the guy's anchor stands: a stake in the ground, or a warning shape where there is nothing to hold it.
@@ -113,7 +120,7 @@ void draw_ground_trace(Scene& scene, Vec3 to_m) {
 
 std::string force_text(const GuyLine& guy) {
     if (!guy.has_tension) return {};
-    return guy.slack ? "slack" : kilonewton_text(guy.tension_N);
+    return guy.slack ? k_slack : kilonewton_text(guy.tension_N);
 }
 
 std::string name_and_force(const GuyLine& guy) {
@@ -136,16 +143,16 @@ void draw_guy(Scene& scene, std::size_t i) {
     if (!guy.placed) return;
     const Look& look = scene.stage.look();
     const float unit = scene.stage.pen().unit_px();
-    const bool lit = scene.lit(Part::Guy, i);
+    const bool lit = scene.lit(Part::Guy, i), anchor_lit = lit || scene.lit(Part::Anchors);
     Ink ink{guy.slack ? look.guy_slack : look.guy, guy_width_px(guy.tension_N, unit), guy.slack ? 7.0F * unit : 0.0F};
     draw_ground_trace(scene, guy.anchor_m);
     scene.stage.bar(guy.anchor_m, scene.rig.head_m, {ink, guy.slack ? 0 : faded(look.text_halo, 0.8F), lit});
     scene.stage.keep_clear(guy.anchor_m, scene.rig.head_m);
-    draw_anchor(scene, guy, lit);
+    draw_anchor(scene, guy, anchor_lit);
     scene.stage.keep_free(guy.anchor_m, 5.0 * static_cast<double>(unit));
     draw_way_out(scene, guy.anchor_m, ink.colour);
-    // Seen from above the name stands at the anchor, with its bearing.
-    std::string text = scene.view == View::PlanView ? force_text(guy) : name_and_force(guy);
+    // With dimensions the name stands at the anchor, beside what sets it out; forces have views of their own.
+    std::string text = !has_dimensions(scene.view) ? name_and_force(guy) : guy.slack && guy.has_tension ? k_slack : "";
     if (!text.empty()) scene.stage.label_line({std::move(text), rank::tension, look.text, ink.colour}, guy.anchor_m, scene.rig.head_m);
 }
 
@@ -175,7 +182,8 @@ void draw_haul(Scene& scene, const RopeLine& rope, const Bar& bar) {
         pen.disc(end, 3.0F * pen.unit_px(), inside);
     });
     if (rope.pulls) draw_pull_arrow(scene, head, end, std::min(0.6, 1.6 / glm::length(end - head)), colour);
-    const std::string text = rope.pulls ? "haul " + kilonewton_text(rope.haul_side_N) : "haul";
+    if (has_dimensions(scene.view)) return;
+    const std::string text = rope.pulls ? std::string(k_haul) + " " + kilonewton_text(rope.haul_side_N) : k_haul;
     scene.stage.label_line({text, rank::side, scene.stage.look().text, colour}, end, head);
 }
 
@@ -227,13 +235,13 @@ void draw_load(Scene& scene, const RopeLine& rope, bool lit) {
     });
     const double half_px = 0.4 * px_per_m(pen.eye(), middle);
     scene.stage.keep_free(middle, 0.6 * half_px);
-    scene.stage.label_round({number_text(rope.load_kg, 0, " kg"), rank::load, look.text}, middle, half_px, {1, 0});
+    scene.stage.label_round({number_text(rope.load_kg, 0, k_kilograms), rank::load, look.text}, middle, half_px, {1, 0});
 }
 
 void draw_head(Scene& scene) {
     Pen& pen = scene.stage.pen();
     const Look& look = scene.stage.look();
-    const bool lit = scene.highlight.part == Part::Head;
+    const bool lit = scene.lit(Part::Head);
     const Vec3 head = scene.rig.head_m;
     scene.stage.keep_free(head, 8.0 * static_cast<double>(pen.unit_px()));
     // A little nearer than the rest that meets here.
@@ -252,7 +260,7 @@ void draw_rig(Scene& scene) {
     for (std::size_t i = 0; i < scene.rig.feet_m.size(); ++i) draw_foot(scene, i);
     draw_hobbles(scene);
     if (!scene.rig.has_head) return;
-    draw_measured_legs(scene);
+    draw_other_legs(scene);
     draw_legs(scene);
     for (std::size_t i = 0; i < scene.rig.guys.size(); ++i) draw_guy(scene, i);
     for (const RopeLine& rope : scene.rig.ropes) draw_rope(scene, rope);

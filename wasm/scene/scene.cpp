@@ -1,6 +1,7 @@
 #include "wasm/scene/scene.hpp"
 
-#include "wasm/scene/stage.hpp"
+#include "wasm/scene/polygon_drawing.hpp"
+#include "wasm/scene/way_it_goes.hpp"
 
 namespace guywright::scene {
 namespace {
@@ -23,6 +24,7 @@ std::vector<Vec3> points_to_fit(const Rig& rig) {
     for (const GuyLine& g : rig.guys)
         if (g.placed) points.push_back(within_reach(g.anchor_m, rig.drawn_head_m));
     for (const RopeLine& r : rig.ropes) points.push_back(r.load_m + 0.5 * r.load_pull);
+    points.insert(points.end(), rig.reached_m.begin(), rig.reached_m.end());
     return points;
 }
 
@@ -54,8 +56,10 @@ Eye eye_for(const Camera& camera, View view, const Rig& rig, const ImageBox& roo
     const std::vector<Vec3> points = points_to_fit(rig);
     const double zoom = static_cast<double>(camera.zoom);
     switch (view) {
-        case View::PlanView: return fit_parallel(eye_along(0.0, 90.0), points, room, zoom);
-        case View::Elevation: return fit_parallel(eye_along(270.0, 0.0), points, room, zoom);
+        case View::Above: return fit_parallel(eye_along(0.0, 90.0), points, room, zoom);
+        case View::Side: return fit_parallel(eye_along(270.0, 0.0), points, room, zoom);
+        case View::Behind: return fit_parallel(eye_along(0.0, 0.0), points, room, zoom);
+        case View::Forces:
         case View::Free: break;
     }
     return fit_perspective(static_cast<double>(camera.yaw_deg), static_cast<double>(camera.pitch_deg), points, room, zoom);
@@ -77,43 +81,93 @@ private:
     float before_;
 };
 
-void draw_all(Scene& scene, ImFont* font, float label_px) {
+void draw_all(Scene& scene) {
     draw_site(scene);
     draw_rig(scene);
     scene.stage.draw_all();
     if (scene.rig.has_head) draw_forces(scene);
-    if (scene.view == View::Elevation) draw_elevation_dimensions(scene);
-    if (scene.view == View::PlanView) draw_plan_dimensions(scene);
-    scene.stage.draw_labels(font, label_px);
+    if (scene.rig.has_head) draw_way_it_goes(scene);
+    if (scene.view == View::Side) draw_side_dimensions(scene);
+    if (scene.view == View::Behind) draw_behind_dimensions(scene);
+    if (scene.view == View::Above) draw_plan_dimensions(scene);
+}
+
+ImageBox image_box(const Frame& frame) { return {{frame.min.x, frame.min.y}, {frame.max.x, frame.max.y}}; }
+
+float unit_for(const ImageBox& box) {
+    const Vec2 size = box.max - box.min;
+    return static_cast<float>(std::clamp(std::min(size.x, size.y) / 420.0, 0.75, 1.4));
+}
+
+/// Where the head would go if it went, so that the arrow is in the picture.
+void add_ways(Rig& base, const Evaluation& e) {
+    const WayItGoes way = way_it_goes(e, k_holding);
+    if (!way.known || !base.has_head) return;
+    base.reached_m.push_back(path_of_way(e.model, base.head_m, way.toward).back());
+    if (way.either) base.reached_m.push_back(path_of_way(e.model, base.head_m, -way.toward).back());
+}
+
+/// One fit for all cases: the picture must not jump when the next one is shown.
+Eye eye_of_site(const Camera& camera, View view, const Plan& plan, const Evaluation& e, const Picture& picture, const ImageBox& room) {
+    Rig base = rig_of(plan, e, k_holding, picture.enlarge);
+    if (has_dimensions(view) || picture.enlarge == 1.0) base.reached_m.clear();
+    if (view == View::Free && picture.large) add_ways(base, e);
+    Eye eye = eye_for(camera, view, base, room);
+    apply_moved(eye, camera, room);
+    return eye;
+}
+
+/// The site with the rig; returns how many labels found no room.
+int draw_site_view(ImDrawList& list, const Type& type, const Frame& frame, const Camera& camera, View view, const Plan& plan, const Evaluation& e,
+                   const Picture& picture, const Look& look) {
+    const ImageBox box = image_box(frame);
+    Rig rig = rig_of(plan, e, picture.shown, picture.enlarge);
+    if (has_dimensions(view)) rig.head_m = rig.drawn_head_m;
+    const Edge edge = drawable(plan.edge);
+    const SiteSize site = site_size(rig, edge, plan.limits.edge_zone_m);
+    const Eye eye = eye_of_site(camera, view, plan, e, picture, room_of(frame, type.size_px));
+    const std::vector<Rock> rocks = rocks_of(edge, site, eye);
+    Pen pen(list, eye, box, unit_for(box));
+    Stage stage(pen, rocks, look);
+    for (const Frame& f : picture.covered) stage.keep_free(image_box(f));
+    Scene scene{stage, rig, plan, e, edge, site, rocks, view, picture};
+    draw_all(scene);
+    return stage.draw_labels(type);
+}
+
+int draw_polygon_view(ImDrawList& list, const Type& type, const Frame& frame, const Camera& camera, const Plan& plan, const Evaluation& e,
+                      const Picture& picture, const Look& look) {
+    const PolygonLayout layout = lay_out_polygon(type, image_box(frame), force_rows(plan, e, picture.shown), picture.large);
+    const std::vector<HeadForce> forces = forces_of(layout.rows);
+    const Eye eye = polygon_eye(forces, camera, layout.polygon);
+    Pen pen(list, eye, image_box(frame), unit_for(image_box(frame)));
+    Stage stage(pen, {}, look);
+    for (const Frame& f : picture.covered) stage.keep_free(image_box(f));
+    stage.keep_free(layout.list);
+    draw_polygon(stage, type, layout, e, picture);
+    return stage.draw_labels(type);
 }
 
 }  // namespace
 
-void draw(ImDrawList& list, ImFont* label_font, float label_px, const Frame& frame, const Camera& camera, View view,
-          const Plan& plan, const Evaluation& e, std::size_t shown, Highlight highlight, const Look& look) {
-    const ImageBox box{{frame.min.x, frame.min.y}, {frame.max.x, frame.max.y}};
-    const Vec2 size = box.max - box.min;
-    if (!(size.x > 20.0 && size.y > 20.0)) return;
-    const Vec2 margin{0.06 * size.x + 6.0, 0.05 * size.y + 0.6 * static_cast<double>(label_px)};
-    const Rig rig = rig_of(plan, e, shown);
-    const Edge edge = drawable(plan.edge);
-    const SiteSize site = site_size(rig, edge, plan.limits.edge_zone_m);
-    const Eye eye = eye_for(camera, view, rig, {box.min + margin, box.max - margin});
-    const std::vector<Rock> rocks = rocks_of(edge, site, eye);
-    Pen pen(list, eye, box, static_cast<float>(std::clamp(std::min(size.x, size.y) / 420.0, 0.75, 1.4)));
-    Stage stage(pen, rocks, look);
-    Scene scene{stage, rig, plan, edge, site, rocks, view, highlight};
+ImageBox room_of(const Frame& frame, float label_px) {
+    const ImageBox box = image_box(frame);
+    const Vec2 size = box.max - box.min, margin{0.06 * size.x + 6.0, 0.05 * size.y + 0.6 * static_cast<double>(label_px)};
+    return {box.min + margin, box.max - margin};
+}
+
+int draw(ImDrawList& list, ImFont* label_font, float label_px, const Frame& frame, const Camera& camera, View view, const Plan& plan,
+         const Evaluation& e, const Picture& picture, const Look& look) {
+    const Vec2 size = image_box(frame).max - image_box(frame).min;
+    if (!(size.x > 20.0 && size.y > 20.0)) return 0;
     const SharpLines sharp(list);
     list.PushClipRect(frame.min, frame.max, true);
     list.AddRectFilled(frame.min, frame.max, look.sky);
-    draw_all(scene, label_font, label_px);
+    const Type type{label_font, label_px};
+    const int left_out = view == View::Forces ? draw_polygon_view(list, type, frame, camera, plan, e, picture, look)
+                                              : draw_site_view(list, type, frame, camera, view, plan, e, picture, look);
     list.PopClipRect();
-}
-
-void turn(Camera& camera, ImVec2 drag_px) {
-    const auto [yaw, pitch] = turned(static_cast<double>(camera.yaw_deg), static_cast<double>(camera.pitch_deg), {drag_px.x, drag_px.y});
-    camera.yaw_deg = static_cast<float>(yaw);
-    camera.pitch_deg = static_cast<float>(pitch);
+    return left_out;
 }
 
 }  // namespace guywright::scene

@@ -5,6 +5,11 @@ namespace {
 
 constexpr double k_grid_reach_m = 15.0;
 
+constexpr const char* k_out = "OUT";
+constexpr const char* k_edge = "edge";
+constexpr const char* k_drop = "drop";
+constexpr const char* k_zone = " m zone";
+
 ImU32 colour_of(Side side, const Look& look) {
     switch (side) {
         case Side::Ground: return look.ground;
@@ -91,7 +96,7 @@ void draw_edge_line(Scene& scene, double x_m) {
     Pen& pen = scene.stage.pen();
     const Look& look = scene.stage.look();
     const Vec3 a{x_m, scene.size.right_y_m, 0}, b{x_m, scene.size.left_y_m, 0};
-    if (scene.highlight.part == Highlight::Part::Edge) pen.line(a, b, {look.highlight, 11.0F * pen.unit_px()});
+    if (scene.lit(Highlight::Part::Edge)) pen.line(a, b, {look.highlight, 11.0F * pen.unit_px()});
     pen.line(a, b, {look.edge, 3.5F * pen.unit_px()});
 }
 
@@ -137,7 +142,7 @@ void draw_out_arrow(Scene& scene, Vec3 tail, Vec3 tip, Vec3 across) {
     const auto a = pen.image(tail), b = pen.image(tip);
     if (!a || !b) return;
     for (const double share : {0.1, 0.5, 0.9}) scene.stage.keep_free(tail + share * (tip - tail), 0.15 * glm::length(*b - *a));
-    scene.stage.label_round({"OUT", rank::out, look.text}, *b, 5.0, *b - *a);
+    scene.stage.label_round({k_out, rank::out, look.text}, *b, 5.0, *b - *a);
 }
 
 /// Over the edge, flat like something painted on the ground; from the side upright, above the drop.
@@ -145,7 +150,7 @@ void draw_out(Scene& scene) {
     const std::optional<double> opening_m = scene.edge.opening_m;
     const Pen& pen = scene.stage.pen();
     const double long_m = std::min(1.4, 90.0 * static_cast<double>(pen.unit_px()) / px_per_m(pen.eye(), {0.0, scene.rig.drawn_head_m.y, 0.0}));
-    if (scene.view == View::Elevation) {
+    if (scene.view == View::Side) {
         double clear_x = std::max(0.3, scene.rig.drawn_head_m.x + 0.4);
         for (const Vec3& foot : scene.rig.feet_m) clear_x = std::max(clear_x, 0.5 * (foot.x + scene.rig.drawn_head_m.x) + 0.4);
         const Vec3 tail{clear_x, scene.rig.drawn_head_m.y, std::max(0.6, 0.85 * scene.rig.drawn_head_m.z)};
@@ -153,6 +158,23 @@ void draw_out(Scene& scene) {
     }
     const double tip_x = std::min(0.7 * long_m, 0.8 * opening_m.value_or(HUGE_VAL));
     if (const auto y = arrow_place_y(scene, tip_x)) draw_out_arrow(scene, {-0.3 * long_m, *y, 0}, {tip_x, *y, 0}, {0, 1, 0});
+}
+
+/// What is what: the edge, the strip behind it, the drop. In the small picture only where dimensions are read.
+void name_places(Scene& scene) {
+    if (!scene.picture.large) return;
+    const Look& look = scene.stage.look();
+    const SiteSize& size = scene.size;
+    const double y_m = scene.view == View::Side ? size.right_y_m : 0.5 * (scene.rig.drawn_head_m.y + size.left_y_m), zone_m = size.zone_m;
+    const Vec3 edge{0.0, y_m, 0.0}, zone{-0.5 * zone_m, y_m, 0.0};
+    if (scene.view == View::Side) {
+        scene.stage.label_round({k_edge, rank::place, look.text}, edge, 12.0, {1, -0.6});
+        if (zone_m > 0.0) scene.stage.label_round({number_text(zone_m, 1, k_zone), rank::place, look.text}, zone, 8.0, {0, -1});
+        return;
+    }
+    if (scene.view != View::Behind) scene.stage.label_line({k_edge, rank::place, look.text}, edge, Vec3{0.0, size.left_y_m, 0.0});
+    if (zone_m > 0.0 && scene.view != View::Behind) scene.stage.label_round({number_text(zone_m, 1, k_zone), rank::place, look.text}, zone, 0.0, {1, 0});
+    if (scene.view == View::Above) scene.stage.label_round({k_drop, rank::place, look.text}, Vec3{0.6, y_m, 0.0}, 0.0, {1, 0});
 }
 
 }  // namespace
@@ -164,12 +186,13 @@ void draw_site(Scene& scene) {
         draw_sides(scene, rock);
         const bool standing = rock.section[0].x < rock.section[1].x;
         const Ink zone{faded(look.hazard, 0.6F), 1.3F * pen.unit_px()};
-        if (standing && scene.view != View::Elevation) draw_edge_zone(pen, scene.size, zone);
-        if (standing && scene.view == View::Elevation)
+        if (standing && scene.view != View::Side) draw_edge_zone(pen, scene.size, zone);
+        if (standing && scene.view == View::Side)
             pen.line({-scene.size.zone_m, scene.size.right_y_m, 0}, {0, scene.size.right_y_m, 0}, {look.hazard, 7.0F * pen.unit_px()});
         draw_edge_line(scene, rock.section[1].x);
     }
-    draw_out(scene);
+    if (scene.view != View::Behind) draw_out(scene);   // there it points away from the eye
+    name_places(scene);
 }
 
 }  // namespace guywright::scene

@@ -44,6 +44,7 @@ void Stage::bar(Vec3 a_m, Vec3 b_m, const Bar& bar) {
         const double end = i < k_looks ? boundary(a_m, b_m, middle_of_look(i - 1), middle_of_look(i)) : 1.0;
         const Vec3 from = a_m + start * (b_m - a_m), to = a_m + end * (b_m - a_m);
         const float thin_px = std::min(bar.ink.width_px, 1.6F * pen_.unit_px());
+        if (now && bar.lit) pen_.line(from, to, {faded(look_.highlight, 0.5F), thin_px + 7.0F * pen_.unit_px()});
         if (now) pen_.line(from, to, {faded(bar.ink.colour, 0.75F), thin_px, 4.0F * pen_.unit_px()});
         else visible_bar(from, to, bar);
         start = end;
@@ -79,7 +80,7 @@ std::optional<DrawnLine> Stage::in_frame(Vec3 a_m, Vec3 b_m) const {
 
 void Stage::label_line(LabelText text, Vec2 a, Vec2 b) {
     const double gap_px = 5.0 * static_cast<double>(pen_.unit_px());
-    labels_.push_back({std::move(text), [a, b, gap_px](Vec2 size_px) { return places_along({a, b}, size_px, gap_px); }, DrawnLine{a, b}});
+    labels_.push_back({std::move(text), [a, b, gap_px](Vec2 size_px) { return places_along({a, b}, size_px, gap_px); }, DrawnLine{a, b}, {}, 0.0});
 }
 
 void Stage::label_line(LabelText text, Vec3 a_m, Vec3 b_m) {
@@ -87,7 +88,7 @@ void Stage::label_line(LabelText text, Vec3 a_m, Vec3 b_m) {
 }
 
 void Stage::label_round(LabelText text, Vec2 at, double away_px, Vec2 first) {
-    labels_.push_back({std::move(text), [at, away_px, first](Vec2 size_px) { return places_round(at, size_px, away_px, first); }, std::nullopt});
+    labels_.push_back({std::move(text), [at, away_px, first](Vec2 size_px) { return places_round(at, size_px, away_px, first); }, {}, at, away_px});
 }
 
 void Stage::label_round(LabelText text, Vec3 at_m, double away_px, Vec2 first) {
@@ -104,26 +105,33 @@ void Stage::keep_clear(Vec3 a_m, Vec3 b_m) {
     if (const auto l = in_frame(a_m, b_m)) lines_.push_back(*l);
 }
 
-void Stage::draw_labels(ImFont* font, float size_px) {
-    const double mark_px = k_mark_share * static_cast<double>(size_px);
+int Stage::draw_labels(const Type& type) {
+    const double mark_px = k_mark_share * static_cast<double>(type.size_px);
     std::vector<LabelWish> wishes;
     for (const Label& l : labels_) {
-        const ImVec2 size = font->CalcTextSizeA(size_px, FLT_MAX, 0.0F, l.text.words.c_str());
         // The halo and a hair of air sideways; the line height has air of its own.
-        const Vec2 box_px{static_cast<double>(size.x) + 6.0 + (l.text.mark != 0 ? mark_px : 0.0), static_cast<double>(size.y)};
+        const Vec2 box_px{type.width(l.text.words) + 6.0 + (l.text.mark != 0 ? mark_px : 0.0), static_cast<double>(type.size_px)};
         wishes.push_back({box_px, l.text.rank, l.places(box_px), l.own});
     }
     const auto places = place_labels(wishes, pen_.frame(), taken_, lines_);
+    int left_out = 0;
     for (std::size_t i = 0; i < places.size(); ++i)
-        if (places[i]) draw_label(font, size_px, labels_[i], *places[i], wishes[i].size_px);
+        if (places[i]) draw_label(type, labels_[i], *places[i], wishes[i].size_px);
+        else ++left_out;
+    return left_out;
 }
 
-void Stage::draw_label(ImFont* font, float size_px, const Label& label, Vec2 middle, Vec2 box_px) {
+void Stage::draw_label(const Type& type, const Label& label, Vec2 middle, Vec2 box_px) {
+    const float size_px = type.size_px;
     const LabelText& text = label.text;
     if (label.own && detail::cut_off(middle, *label.own, lines_)) {
         const Vec2 end = detail::nearest_on(*label.own, middle);
         pen_.image_line(middle, end, {look_.text_halo, 4.0F * pen_.unit_px()});
         pen_.image_line(middle, end, {text.colour, 1.5F * pen_.unit_px()});
+    }
+    if (label.point && needs_leader(middle, box_px, *label.point, label.away_px)) {
+        const Vec2 start = glm::clamp(*label.point, middle - 0.5 * box_px, middle + 0.5 * box_px);
+        pen_.image_line(start, *label.point, {text.colour, 1.3F * pen_.unit_px()});
     }
     if (text.mark != 0) {
         const double left = middle.x - 0.5 * box_px.x + 0.3 * k_mark_share * static_cast<double>(size_px), half = 0.38 * box_px.y;
@@ -131,7 +139,7 @@ void Stage::draw_label(ImFont* font, float size_px, const Label& label, Vec2 mid
         pen_.image_line({left, middle.y - half}, {left, middle.y + half}, {text.mark, 0.22F * size_px});
         middle.x += 0.5 * k_mark_share * static_cast<double>(size_px);
     }
-    pen_.text(font, size_px, middle, text.words.c_str(), text.colour, look_.text_halo);
+    pen_.text(type.font, size_px, middle, text.words.c_str(), text.colour, look_.text_halo);
 }
 
 std::vector<Vec3> arc(Vec3 at_m, Vec3 a, Vec3 b, double radius_m) {

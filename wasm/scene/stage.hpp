@@ -25,8 +25,18 @@ struct LabelText {
 };
 
 namespace rank {
-inline constexpr int dimension = 0, angle = 1, tension = 2, resultant = 3, load = 4, out = 5, side = 6;
+inline constexpr int dimension = 0, angle = 1, tension = 2, resultant = 3, way = 4, load = 5, out = 6, side = 7, place = 8;
 }
+
+/// The face that labels are set in.
+struct Type {
+    ImFont* font = nullptr;
+    float size_px = 18.0F;
+
+    [[nodiscard]] double width(const std::string& words) const {
+        return static_cast<double>(font->CalcTextSizeA(size_px, FLT_MAX, 0.0F, words.c_str()).x);
+    }
+};
 
 /// What is drawn once everything is known: the rig from far to near, then the labels.
 class Stage {
@@ -48,7 +58,9 @@ public:
     void keep_free(Vec3 at_m, double radius_px);
     void keep_clear(Vec2 a, Vec2 b);
     void keep_clear(Vec3 a_m, Vec3 b_m);
-    void draw_labels(ImFont* font, float size_px);
+    void keep_free(const ImageBox& box) { taken_.push_back(box); }
+    /// Returns how many found no room.
+    int draw_labels(const Type& type);
 
     [[nodiscard]] bool is_hidden(Vec3 at_m) const { return hidden(rocks_, at_m, pen_.eye()); }
     [[nodiscard]] Pen& pen() { return pen_; }
@@ -63,10 +75,12 @@ private:
         LabelText text;
         std::function<std::vector<Vec2>(Vec2 size_px)> places;
         std::optional<DrawnLine> own;
+        std::optional<Vec2> point;   ///< what it stands round
+        double away_px = 0.0;
     };
     [[nodiscard]] double boundary(Vec3 a_m, Vec3 b_m, double from, double to) const;
     [[nodiscard]] std::optional<DrawnLine> in_frame(Vec3 a_m, Vec3 b_m) const;
-    void draw_label(ImFont* font, float size_px, const Label& label, Vec2 middle, Vec2 box_px);
+    void draw_label(const Type& type, const Label& label, Vec2 middle, Vec2 box_px);
     void visible_bar(Vec3 a_m, Vec3 b_m, const Bar& bar);
 
     Pen& pen_;
@@ -83,25 +97,31 @@ struct Scene {
     Stage& stage;
     const Rig& rig;
     const Plan& plan;
+    const Evaluation& evaluation;
     const Edge& edge;            ///< of the plan, drawable
     const SiteSize& size;
     std::span<const Rock> rocks;
     View view;
-    Highlight highlight;
+    const Picture& picture;
 
-    [[nodiscard]] bool lit(Highlight::Part part, std::size_t index) const { return highlight.part == part && highlight.index == index; }
+    [[nodiscard]] bool lit(Highlight::Part part, std::size_t index = 0, std::size_t second = 0) const {
+        return lights(picture.highlight, part, index, second);
+    }
 };
 
 void draw_site(Scene& scene);
 void draw_rig(Scene& scene);
 void draw_forces(Scene& scene);
-void draw_elevation_dimensions(Scene& scene);
+void draw_way_it_goes(Scene& scene);
+void draw_side_dimensions(Scene& scene);
+void draw_behind_dimensions(Scene& scene);
 void draw_plan_dimensions(Scene& scene);
 
 /// "0.38 kN" and the like.
 std::string kilonewton_text(double force_N);
 std::string number_text(double value, int decimals, const char* unit);
 inline std::string degree_text(double value_deg) { return number_text(value_deg, 0, "\xC2\xB0"); }
+inline std::string metre_text(double length_m) { return number_text(length_m, 2, " m"); }
 
 /// Points of the arc round `at_m` from the unit vector a to b, the shorter way.
 std::vector<Vec3> arc(Vec3 at_m, Vec3 a, Vec3 b, double radius_m);

@@ -1,6 +1,7 @@
 #include "wasm/screens/screen.hpp"
 
 #include "wasm/screens/parts.hpp"
+#include "wasm/screens/site.hpp"
 
 namespace guywright::screens {
 namespace {
@@ -14,6 +15,7 @@ constexpr float k_widest_panel_px = 620.0F;
 constexpr float k_narrowest_panel_px = 390.0F;
 constexpr float k_lowest_site_px = 170.0F;
 constexpr float k_low_px = 480.0F;          ///< a phone on its side
+constexpr float k_picture_keys_px = 300.0F;  ///< column of keys beside a large picture
 
 struct Layout {
     Box strip, site, panel, sheet;   ///< `sheet` takes menu and messages
@@ -49,8 +51,24 @@ Layout one_above_the_other(Box screen, float strip_px) {
     return l;
 }
 
+bool is_wide(const Box& screen) { return screen.w > screen.h && screen.w >= 640.0F; }
+
+/// The picture alone, with its keys beside it on a wide screen and below it on a tall one.
+Layout with_large_picture(Box screen) {
+    Layout l;
+    const bool wide = is_wide(screen), low = wide && screen.h < k_low_px;
+    if (!low) l.strip = screen.cut_top(k_strip_px);
+    const float margin_px = low ? 8.0F : k_margin_px;
+    if (wide) l.panel = screen.cut_right(k_picture_keys_px);
+    else l.panel = screen.cut_bottom(picture_keys_height(screen.w - 2.0F * margin_px) + 2.0F * margin_px);
+    l.panel = l.panel.inner(margin_px);
+    if (low) l.strip = screen.cut_top(k_strip_px);
+    l.site = screen;
+    return l;
+}
+
 Layout lay_out(Box screen, bool card) {
-    const bool wide = screen.w > screen.h && screen.w >= 640.0F, low = wide && screen.h < k_low_px;
+    const bool wide = is_wide(screen), low = wide && screen.h < k_low_px;
     const float strip_px = card && screen.h > 600.0F ? k_card_strip_px : k_strip_px;
     Layout l = low ? side_by_side_low(screen) : wide ? side_by_side(screen, strip_px) : one_above_the_other(screen, strip_px);
     l.panel = l.panel.inner(low ? 8.0F : k_margin_px);
@@ -67,8 +85,8 @@ void draw_sheet(widgets::Ui& ui, const app::State& state, Layout& l, const Box& 
 
 void draw_panels(widgets::Ui& ui, const app::State& state, const Layout& l) {
     if (state.site_large && !state.keypad) {
-        const float right = std::max(l.site.x + l.site.w, l.panel.x + l.panel.w), bottom = std::max(l.site.y + l.site.h, l.panel.y + l.panel.h);
-        return draw_site(ui, state, {l.site.x, l.site.y, right - l.site.x, bottom - l.site.y});
+        draw_large_picture(ui, state, l.site);
+        return draw_picture_keys(ui, state, l.panel);
     }
     const bool beside = state.keypad && !keypad_fits(l.panel);
     if (!beside) draw_site(ui, state, l.site);
@@ -83,7 +101,8 @@ void draw_screen(widgets::Ui& ui, const app::State& state, const app::View& view
                      view.height_px - view.inset_top_px - view.inset_bottom_px};
     ui.draw.AddRectFilled({0.0F, 0.0F}, {view.width_px, view.height_px}, ui.theme.field);
     const bool sheet = state.menu_open || !state.message.empty();
-    Layout l = lay_out(screen, state.step == app::Step::Card && !sheet && !state.keypad);
+    const bool large_picture = state.site_large && !sheet && !state.keypad;
+    Layout l = large_picture ? with_large_picture(screen) : lay_out(screen, state.step == app::Step::Card && !sheet && !state.keypad);
     if (sheet) draw_sheet(ui, state, l, screen);
     else draw_panels(ui, state, l);
     draw_strip(ui, state, l.strip);

@@ -1,6 +1,11 @@
+#include "wasm/screens/site.hpp"
+
+#include <imgui_internal.h>
+
 #include "engine/codec/english.hpp"
 #include "engine/codec/sentences.hpp"
 #include "wasm/app/inputs.hpp"
+#include "wasm/scene/force_polygon.hpp"
 #include "wasm/screens/parts.hpp"
 
 namespace guywright::screens {
@@ -9,25 +14,18 @@ namespace {
 using widgets::Box;
 using widgets::Ui;
 
-std::string_view view_label(scene::View view) {
-    switch (view) {
-        case scene::View::Free: return "View: free";
-        case scene::View::PlanView: return "View: above";
-        case scene::View::Elevation: return "View: side";
-    }
-    return "";
-}
+constexpr const char* k_view = "View: ";
+constexpr const char* k_case = "Case: ";
+constexpr const char* k_reset = "Reset view";
+constexpr const char* k_site = "The site";
+constexpr const char* k_site_large = "The site, large";
 
-scene::Highlight lit_up(const app::State& s) {
-    const app::Input* input = app::find_input(s.last_touched);
-    if (input == nullptr) return {};
-    return {input->part, app::index_in(s.last_touched)};
-}
+constexpr float k_label_px = 18.0F;
+constexpr float k_key_px = 92.0F;
+constexpr float k_margin_px = 8.0F;
 
-/// A key on the picture, readable on whatever lies under it.
-bool picture_key(Ui& ui, const Box& box, std::string_view id, const std::string& label) {
-    return widgets::button(ui, box, {id, label});
-}
+scene::Frame frame_of(const Box& box) { return {box.min(), box.max()}; }
+scene::Vec2 vec(ImVec2 v) { return {static_cast<double>(v.x), static_cast<double>(v.y)}; }
 
 /// Width at which a key of usual height holds the label.
 float width_for(const Ui& ui, const std::string& label, float least) {
@@ -42,31 +40,108 @@ bool was_dragged() {
     return io.MouseReleased[0] && io.MouseDragMaxDistanceSqr[0] >= io.MouseDragThreshold * io.MouseDragThreshold;
 }
 
+/// The way of one key while the picture has the keyboard's focus; the key then does not move the focus on.
+int steps_of(ImGuiKey key) {
+    const ImGuiID owner = ImGui::GetItemID();
+    const int steps = ImGui::IsKeyPressed(key, owner, ImGuiInputFlags_Repeat) ? 1 : 0;
+    ImGui::SetKeyOwner(key, owner);   // from the next frame on
+    return steps;
+}
+
+/// Arrows turn, or move what does not turn; plus and minus zoom; 0 and Home reset.
+void keys_on_picture(Ui& ui, const Box& box) {
+    if (!ImGui::IsItemFocused()) return;
+    constexpr double k_arrow_px = 25.0, k_key_zoom = 1.25;
+    const scene::ImageBox room = room_of_picture(box);
+    const int right = steps_of(ImGuiKey_RightArrow) - steps_of(ImGuiKey_LeftArrow), down = steps_of(ImGuiKey_DownArrow) - steps_of(ImGuiKey_UpArrow);
+    if (right != 0 || down != 0) ui.wish(app::DragScene{room, k_arrow_px * scene::Vec2{right, down}});
+    const auto pressed = [](std::initializer_list<ImGuiKey> keys) {
+        return std::any_of(keys.begin(), keys.end(), [](ImGuiKey key) { return ImGui::IsKeyPressed(key); });
+    };
+    const scene::Vec2 middle = vec(box.centre());
+    if (pressed({ImGuiKey_Equal, ImGuiKey_KeypadAdd})) ui.wish(app::PinchScene{room, middle, middle, k_key_zoom});
+    if (pressed({ImGuiKey_Minus, ImGuiKey_KeypadSubtract})) ui.wish(app::PinchScene{room, middle, middle, 1.0 / k_key_zoom});
+    if (pressed({ImGuiKey_0, ImGuiKey_Keypad0, ImGuiKey_Home})) ui.wish(app::ResetView{});
+}
+
+/// One finger turns, the right or middle button of a mouse moves, its wheel zooms about where it points.
+void hands_on_picture(Ui& ui, const Box& box) {
+    const ImGuiIO& io = ImGui::GetIO();
+    const scene::ImageBox room = room_of_picture(box);
+    const bool moved = io.MouseDelta.x != 0.0F || io.MouseDelta.y != 0.0F;
+    if (moved && ImGui::IsItemActive() && ImGui::IsMouseDragging(ImGuiMouseButton_Left)) ui.wish(app::DragScene{room, vec(io.MouseDelta)});
+    if (!ImGui::IsItemHovered()) return;
+    const scene::Vec2 at = vec(io.MousePos);
+    if (moved && (io.MouseDown[ImGuiMouseButton_Right] || io.MouseDown[ImGuiMouseButton_Middle])) ui.wish(app::PinchScene{room, at - vec(io.MouseDelta), at, 1.0});
+    constexpr double k_notch = 1.1;
+    if (io.MouseWheel != 0.0F) ui.wish(app::PinchScene{room, at, at, io.MouseWheel > 0.0F ? k_notch : 1.0 / k_notch});
+}
+
+void draw_picture(Ui& ui, const app::State& state, const Box& box, const std::vector<Box>& keys) {
+    scene::Picture picture{state.shown_case, 1.0, state.site_large, app::highlight_of(state.last_touched), {}};
+    if (state.site_large) picture.enlarge = scene::enlargement(state.evaluation);
+    for (const Box& key : keys) picture.covered.push_back(frame_of(key.inner(-4.0F)));
+    ui.draw.PushClipRect(box.min(), box.max(), true);
+    scene::draw(ui.draw, ui.fonts.strong, k_label_px, frame_of(box), state.camera, state.view, state.plan, state.evaluation, picture, ui.theme.scene);
+    ui.draw.PopClipRect();
+}
+
+/// What can be touched of the picture, with what lies on it already submitted. True where it was tapped.
+bool touch_picture(Ui& ui, const app::State& state, const Box& box) {
+    const bool tapped = widgets::touch(ui, box, "scene") && !was_dragged();
+    hands_on_picture(ui, box);
+    keys_on_picture(ui, box);
+    ui.mirror.push_back({"scene", "image", state.site_large ? k_site_large : k_site, std::string(view_name(state.view)), box});
+    return tapped;
+}
+
+bool is_reset(const app::State& s) {
+    scene::Camera fresh = s.camera;
+    scene::reset(fresh, s.view == scene::View::Free);
+    return fresh == s.camera;
+}
+
 }  // namespace
 
+std::string_view view_name(scene::View view) {
+    constexpr std::array<std::string_view, scene::k_view_count> k_names{"free", "above", "side", "behind", "forces"};
+    return k_names[static_cast<std::size_t>(view)];
+}
+
+std::string shown_case_name(const app::State& state) {
+    if (state.shown_case >= state.evaluation.outcomes.size()) return {};
+    return case_name(k_english, state.plan, state.evaluation.outcomes[state.shown_case].setup);
+}
+
+scene::ImageBox room_of_picture(const Box& box) { return scene::room_of(frame_of(box), k_label_px); }
+
 void draw_site(Ui& ui, const app::State& state, const Box& box) {
-    ui.draw.PushClipRect(box.min(), box.max(), true);
-    scene::draw(ui.draw, ui.fonts.strong, 18.0F, {box.min(), box.max()}, state.camera, state.view, state.plan, state.evaluation,
-                state.shown_case, lit_up(state), ui.theme.scene);
-    ui.draw.PopClipRect();
-    Box keys = Box{box.x, box.y, box.w, box.h}.inner(8.0F);
-    keys = keys.cut_bottom(widgets::k_target_px);
-    constexpr float wide = 92.0F;
-    if (picture_key(ui, keys.cut_right(wide), "view", std::string(view_label(state.view)))) ui.wish(app::NextView{});
-    if (state.shown_case < state.evaluation.outcomes.size()) {
-        const Case& setup = state.evaluation.outcomes[state.shown_case].setup;
-        const std::string label = "Case: " + case_name(k_english, state.plan, setup);
-        if (picture_key(ui, keys.cut_left(width_for(ui, label, wide)), "case", label)) ui.wish(app::NextCase{});
-    }
-    if (state.site_large && picture_key(ui, {box.x + (box.w - wide) / 2.0F, keys.y, wide, keys.h}, "smaller", "Back")) ui.wish(app::ToggleLargeSite{});
-    const bool tapped = widgets::touch(ui, {box.x, box.y, box.w, box.h - widgets::k_target_px - 16.0F}, "scene") && !was_dragged();
-    if (tapped) ui.wish(app::ToggleLargeSite{});
-    if (ImGui::IsItemActive() && ImGui::IsMouseDragging(ImGuiMouseButton_Left)) {
-        const ImVec2 moved = ImGui::GetIO().MouseDelta;
-        if (moved.x != 0.0F || moved.y != 0.0F) ui.wish(app::TurnScene{moved.x, moved.y});
-    }
-    if (ImGui::IsItemHovered() && ImGui::GetIO().MouseWheel != 0.0F) ui.wish(app::ZoomScene{ImGui::GetIO().MouseWheel > 0.0F ? 1.1F : 1.0F / 1.1F});
-    ui.mirror.push_back({"scene", "image", state.site_large ? "The site, large" : "The site", "", box});
+    Box row = box.inner(k_margin_px).cut_bottom(widgets::k_target_px);
+    const Box view_key = row.cut_right(k_key_px);
+    const std::string name = shown_case_name(state), label = k_case + name;
+    std::vector<Box> keys{view_key};
+    if (!name.empty()) keys.push_back(row.cut_left(width_for(ui, label, k_key_px)));
+    draw_picture(ui, state, box, keys);
+    if (widgets::button(ui, view_key, {"view", k_view + std::string(view_name(state.view))})) ui.wish(app::NextView{});
+    if (!name.empty() && widgets::button(ui, keys[1], {"case", label})) ui.wish(app::NextCase{});
+    if (touch_picture(ui, state, box)) ui.wish(app::ToggleLargeSite{});
+}
+
+void draw_large_picture(Ui& ui, const app::State& state, Box box) {
+    const std::string words = caption(state);
+    const Box below = box.cut_bottom(widgets::text_height(ui.fonts.text, words, box.w - 2.0F * k_margin_px) + 6.0F);
+    const bool as_fitted = is_reset(state);
+    Box corner = box.inner(k_margin_px);
+    corner = corner.cut_top(widgets::k_target_px).cut_right(k_key_px);
+    draw_picture(ui, state, box, as_fitted ? std::vector<Box>{} : std::vector<Box>{corner});
+    widgets::write(ui, ui.fonts.text, {below.x + k_margin_px, below.y, below.w - 2.0F * k_margin_px, below.h}, words, ui.theme.ink);
+    ui.mirror.push_back({"caption", "text", words, "", below});
+    if (!as_fitted && widgets::button(ui, corner, {"reset view", k_reset})) ui.wish(app::ResetView{});
+    touch_picture(ui, state, box);
+    if (ImGui::IsItemHovered() && ImGui::IsMouseDoubleClicked(ImGuiMouseButton_Left)) ui.wish(app::ResetView{});
+    if (state.view != scene::View::Forces) return;
+    for (const scene::ForceRow& row : scene::force_rows(state.plan, state.evaluation, state.shown_case))
+        ui.mirror.push_back({"force " + row.name, "text", row.name, row.amount, box});
 }
 
 }  // namespace guywright::screens

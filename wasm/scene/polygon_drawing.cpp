@@ -1,0 +1,165 @@
+#include "wasm/scene/polygon_drawing.hpp"
+
+namespace guywright::scene {
+namespace {
+
+constexpr const char* k_no_answer = "No forces: this case has no answer.";
+constexpr const char* k_resultant = "ropes together ";
+constexpr const char* k_off_leg = " off the leg";
+constexpr const char* k_off_legs = " off the legs";
+constexpr const char* k_scale = " kN";
+
+constexpr double k_gap_px = 22.0;        // between columns
+constexpr double k_letter_px = 44.0;     // bar and letter before a name
+
+ImU32 colour_of(const ForceRow& row, const Look& look) {
+    switch (row.force.kind) {
+        case HeadForce::Kind::LoadSide:
+        case HeadForce::Kind::HaulSide: return look.rope;
+        case HeadForce::Kind::Weight: return look.load;
+        case HeadForce::Kind::Guy: return row.letter.empty() ? look.guy_slack : look.guy;
+        case HeadForce::Kind::Leg: return look.leg;
+    }
+    return look.text;
+}
+
+double column_width(const Type& type, std::span<const ForceRow> rows) {
+    double wide = 0.0;
+    for (const ForceRow& row : rows) wide = std::max(wide, k_letter_px + type.width(row.name) + 16.0 + type.width(row.amount));
+    return wide;
+}
+
+/// The list below the polygon, in as many columns as fit.
+void list_below(PolygonLayout& l, const ImageBox& frame, double column_px) {
+    const double wide = frame.max.x - frame.min.x - 16.0;
+    l.columns = std::max<std::size_t>(1, static_cast<std::size_t>((wide + k_gap_px) / (column_px + k_gap_px)));
+    const auto lines = static_cast<double>((l.rows.size() + l.columns - 1) / l.columns);
+    l.list = {{frame.min.x + 8.0, frame.max.y - 6.0 - lines * l.row_px}, {frame.max.x - 8.0, frame.max.y - 6.0}};
+    l.polygon.max.y = l.list.min.y - 8.0;
+}
+
+/// The list to the left of the polygon, in one column.
+void list_beside(PolygonLayout& l, const ImageBox& frame, double column_px) {
+    l.columns = 1;
+    l.list = {frame.min + 10.0, {frame.min.x + 10.0 + column_px, frame.min.y + 10.0 + static_cast<double>(l.rows.size()) * l.row_px}};
+    l.polygon.min.x = l.list.max.x + 12.0;
+}
+
+void write(Stage& stage, const Type& type, Vec2 left_middle, const std::string& words, ImU32 colour) {
+    stage.pen().text(type.font, type.size_px, {left_middle.x + 0.5 * type.width(words), left_middle.y}, words.c_str(), colour, stage.look().text_halo);
+}
+
+void draw_row(Stage& stage, const Type& type, const ForceRow& row, Vec2 left_middle, double wide_px) {
+    const Look& look = stage.look();
+    stage.pen().image_line(left_middle + Vec2{4.0, -8.0}, left_middle + Vec2{4.0, 8.0}, {colour_of(row, look), 6.0F});
+    write(stage, type, left_middle + Vec2{15.0, 0.0}, row.letter, look.text);
+    write(stage, type, left_middle + Vec2{k_letter_px - 8.0, 0.0}, row.name, look.text);
+    write(stage, type, {left_middle.x + wide_px - type.width(row.amount), left_middle.y}, row.amount, look.text);
+}
+
+void draw_list(Stage& stage, const Type& type, const PolygonLayout& l) {
+    if (l.columns == 0) return;
+    const double whole_px = l.list.max.x - l.list.min.x, columns = static_cast<double>(l.columns);
+    const double wide_px = (whole_px - (columns - 1.0) * k_gap_px) / columns;
+    const std::size_t lines = (l.rows.size() + l.columns - 1) / l.columns;
+    for (std::size_t i = 0; i < l.rows.size(); ++i) {
+        const double x = l.list.min.x + static_cast<double>(i / lines) * (wide_px + k_gap_px);
+        draw_row(stage, type, l.rows[i], {x, l.list.min.y + (static_cast<double>(i % lines) + 0.5) * l.row_px}, wide_px);
+    }
+}
+
+/// A vector with its head at its end; the line stops inside the head.
+void draw_vector(Stage& stage, Vec3 from, Vec3 to, ImU32 colour, float width_px, ImU32 casing) {
+    Pen& pen = stage.pen();
+    const auto a = pen.image(from), b = pen.image(to);
+    if (!a || !b) return;
+    const double length_px = glm::length(*b - *a);
+    const double head_px = std::min(20.0 * static_cast<double>(pen.unit_px()), 0.6 * length_px);
+    const Vec2 neck = *b - (length_px > 0.0 ? 0.8 * head_px / length_px : 0.0) * (*b - *a);
+    if (casing != 0) pen.image_line(*a, neck, {casing, width_px + 3.0F * pen.unit_px()});
+    pen.image_line(*a, neck, {colour, width_px});
+    pen.arrow_head(*b, *b - *a, static_cast<float>(head_px), colour);
+    stage.keep_clear(*a, *b);
+}
+
+/// Lit up as the part of the rig that pulls is.
+ImU32 casing_of(const HeadForce& f, const Picture& picture, const Look& look) {
+    using Kind = HeadForce::Kind;
+    using Part = Highlight::Part;
+    const Part part = f.kind == Kind::LoadSide ? Part::Rope : f.kind == Kind::HaulSide ? Part::Haul : f.kind == Kind::Guy ? Part::Guy : f.kind == Kind::Leg ? Part::Leg : Part::None;
+    if (lights(picture.highlight, part, f.index)) return look.highlight;
+    return f.kind == Kind::Leg || f.kind == Kind::Weight ? look.edge : 0;
+}
+
+std::string resultant_text(const Evaluation& e, const Outcome& o) {
+    std::string text = k_resultant + kilonewton_text(glm::length(o.resultant_N));
+    if (o.applied_force_angle_rad > 0.0 || e.model.legs.size() == 1)
+        text += ", " + degree_text(degrees(o.applied_force_angle_rad)) + (e.model.legs.size() == 1 ? k_off_leg : k_off_legs);
+    return text;
+}
+
+/// From the first tail to where the ropes end: what they do together.
+void draw_resultant(Stage& stage, const std::vector<Vec3>& corners, std::size_t end, const std::string& words) {
+    Pen& pen = stage.pen();
+    const auto a = pen.image(corners[0]), b = pen.image(corners[end]);
+    if (end < 2 || !a || !b) return;
+    pen.image_line(*a, *b, {stage.look().resultant, 3.0F * pen.unit_px(), 9.0F * pen.unit_px()});
+    pen.arrow_head(*b, *b - *a, 16.0F * pen.unit_px(), stage.look().resultant);
+    stage.keep_clear(*a, *b);
+    stage.label_line({words, rank::resultant, stage.look().resultant}, *a, *b);
+}
+
+void draw_scale_bar(Stage& stage, const PolygonLayout& l) {
+    Pen& pen = stage.pen();
+    const double kN = scale_bar_kN(pen.eye().scale_px, 130.0), long_px = kN * pen.eye().scale_px;
+    const Vec2 right{l.polygon.max.x, pen.frame().min.y + 26.0}, left = right - Vec2{long_px, 0.0};
+    const Ink ink{stage.look().text, 2.5F};
+    pen.image_line(left, right, ink);
+    for (const Vec2 end : {left, right}) pen.image_line(end - Vec2{0, 6}, end + Vec2{0, 6}, ink);
+    stage.label_round({number_text(kN, kN < 0.1 ? 2 : kN < 1.0 ? 1 : 0, k_scale), rank::dimension, stage.look().text}, 0.5 * (left + right), 8.0, {0, 1});
+}
+
+void label_force(Stage& stage, const ForceRow& row, bool listed, Vec3 from, Vec3 to) {
+    const std::string words = listed ? row.letter : row.name + " " + row.amount;
+    stage.label_line({words, rank::tension, stage.look().text, listed ? 0 : colour_of(row, stage.look())}, from, to);
+}
+
+}  // namespace
+
+std::vector<HeadForce> forces_of(std::span<const ForceRow> rows) {
+    std::vector<HeadForce> out;
+    for (const ForceRow& row : rows)
+        if (!row.letter.empty()) out.push_back(row.force);
+    return out;
+}
+
+PolygonLayout lay_out_polygon(const Type& type, const ImageBox& frame, std::vector<ForceRow> rows, bool large) {
+    PolygonLayout l{std::move(rows), frame, {}, 0, 1.35 * static_cast<double>(type.size_px)};
+    const Vec2 size = frame.max - frame.min;
+    const double column_px = column_width(type, l.rows), tall_px = static_cast<double>(l.rows.size()) * l.row_px;
+    if (large && column_px < 0.45 * size.x && tall_px < size.y - 20.0) list_beside(l, frame, column_px);
+    else if (large) list_below(l, frame, column_px);
+    const double edge_px = 30.0 + static_cast<double>(type.size_px);
+    l.polygon.min += Vec2{20.0, edge_px};
+    l.polygon.max -= Vec2{20.0};
+    return l;
+}
+
+void draw_polygon(Stage& stage, const Type& type, const PolygonLayout& l, const Evaluation& e, const Picture& picture) {
+    const Look& look = stage.look();
+    const std::vector<HeadForce> forces = forces_of(l.rows);
+    const ImageBox& frame = stage.pen().frame();
+    if (forces.empty()) return stage.pen().text(type.font, type.size_px, 0.5 * (frame.min + frame.max), k_no_answer, look.text, look.text_halo);
+    const std::vector<Vec3> corners = polygon_of(forces);
+    const float width_px = 4.5F * stage.pen().unit_px();
+    for (std::size_t i = 0; i < forces.size(); ++i) {
+        draw_vector(stage, corners[i], corners[i + 1], colour_of(l.rows[i], look), width_px, casing_of(forces[i], picture, look));
+        label_force(stage, l.rows[i], l.columns > 0, corners[i], corners[i + 1]);
+    }
+    draw_resultant(stage, corners, end_of_ropes(forces), resultant_text(e, e.outcomes[picture.shown]));
+    draw_scale_bar(stage, l);
+    draw_list(stage, type, l);
+    stage.pen().ring(corners[0], 9.0F * stage.pen().unit_px(), {look.edge, 2.5F * stage.pen().unit_px()});
+}
+
+}  // namespace guywright::scene
