@@ -47,10 +47,12 @@ class Photographer {
   }
 
   async views() {
-    for (const view of ['above', 'side', 'free']) {
-      await this.app.tap('view');
+    await this.app.tapAt(await this.app.pointOn('scene', 0.5, 0.3));
+    for (const view of ['above', 'side', 'behind', 'forces', 'free']) {
+      await this.app.tap(`view ${view}`);
       await this.shoot(`view-${view}`);
     }
+    await this.app.tap('smaller');
   }
 
   async otherFrames() {

@@ -443,6 +443,9 @@ test('a tap on the picture makes it large, a drag turns it, and a key or the nex
   assert.deepEqual((await app.widget('scene')).rect, small);
   await app.tapAt(await app.pointOn('scene', 0.5, 0.3));
   await app.settled();
+  await app.tapAt(await app.pointOn('scene', 0.5, 0.3));
+  await app.settled();
+  assert.deepEqual((await app.widget('scene')).rect, large, 'a touch of the large picture must not lose it');
   await app.tap('strip');
   assert.equal((await app.state()).screen, 'Card');
   assert.ok(has(await app.state(), 'next'));

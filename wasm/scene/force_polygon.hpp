@@ -10,7 +10,7 @@ namespace guywright::scene {
 
 /// One force on the head, newtons, as the engine's equilibrium has it.
 struct HeadForce {
-    enum class Kind : unsigned char { LoadSide, HaulSide, Weight, Guy, Leg } kind = Kind::Weight;
+    enum class Kind : unsigned char { LoadSide, HaulSide, Weight, Guy, Leg, RopesTogether } kind = Kind::Weight;   ///< the last: the sum of the first two
     std::size_t index = 0;   ///< rope, guy or leg
     Vec3 force_N{0.0};
 };
@@ -113,12 +113,12 @@ inline double scale_bar_kN(double px_per_kN, double most_px) {
 
 /// One line of the list beside the polygon.
 struct ForceRow {
-    std::string letter;   ///< stands at its vector too; empty for what pulls not at all
+    std::string letter;   ///< stands at its vector too; empty for what is slack
     std::string name, amount;
     HeadForce force;
 };
 
-/// The forces of the case with their names and numbers, slack guys at the end. Empty where the case has no answer.
+/// The forces of the case with their names and numbers, slack guys and what the ropes do together at the end. Empty where the case has no answer.
 std::vector<ForceRow> force_rows(const Plan& plan, const Evaluation& e, std::size_t shown);
 
 }  // namespace guywright::scene

@@ -59,9 +59,10 @@ void draw_gaps(Scene& scene) {
     }
 }
 
-/// How far foot and head stand back from the edge, to the two sides of the rig.
+/// How far feet and head stand back from the edge.
 void draw_back_distances(Scene& scene) {
     constexpr double k_aside_px = 92.0;   // clear of the arcs of the gaps
+    constexpr double k_inward_px = 30.0;  // of one foot of several, where the legs are not
     const Vec3 head = plumb_point(scene.rig.drawn_head_m);
     draw_distance(scene.stage, head, {0.0, head.y, 0.0}, {0, -1, 0}, k_aside_px, k_head + metre_text(std::abs(head.x)));
     const auto& feet = scene.rig.feet_m;
@@ -69,7 +70,8 @@ void draw_back_distances(Scene& scene) {
         const bool as_far_as_before = i > 0 && std::abs(feet[i].x - feet[i - 1].x) < 0.02;
         if (as_far_as_before) continue;
         const Vec3 foot = plumb_point(feet[i]);
-        draw_distance(scene.stage, foot, {0.0, foot.y, 0.0}, {0, 1, 0}, k_aside_px, k_foot + metre_text(std::abs(foot.x)));
+        const Vec3 aside{0.0, feet.size() > 1 && foot.y > head.y ? -1.0 : 1.0, 0.0};
+        draw_distance(scene.stage, foot, {0.0, foot.y, 0.0}, aside, feet.size() > 1 ? k_inward_px : k_aside_px, k_foot + metre_text(std::abs(foot.x)));
     }
 }
 

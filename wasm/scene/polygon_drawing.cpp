@@ -4,13 +4,12 @@ namespace guywright::scene {
 namespace {
 
 constexpr const char* k_no_answer = "No forces: this case has no answer.";
-constexpr const char* k_resultant = "ropes together ";
-constexpr const char* k_off_leg = " off the leg";
-constexpr const char* k_off_legs = " off the legs";
 constexpr const char* k_scale = " kN";
 
 constexpr double k_gap_px = 22.0;        // between columns
-constexpr double k_letter_px = 44.0;     // bar and letter before a name
+constexpr double k_letter_px = 40.0;     // bar and letter before a name
+constexpr double k_margin_px = 24.0;     // round the polygon
+constexpr double k_least_px = 110.0;     // of the polygon's room: below that the list goes
 
 ImU32 colour_of(const ForceRow& row, const Look& look) {
     switch (row.force.kind) {
@@ -19,6 +18,7 @@ ImU32 colour_of(const ForceRow& row, const Look& look) {
         case HeadForce::Kind::Weight: return look.load;
         case HeadForce::Kind::Guy: return row.letter.empty() ? look.guy_slack : look.guy;
         case HeadForce::Kind::Leg: return look.leg;
+        case HeadForce::Kind::RopesTogether: return look.resultant;
     }
     return look.text;
 }
@@ -43,6 +43,12 @@ void list_beside(PolygonLayout& l, const ImageBox& frame, double column_px) {
     l.columns = 1;
     l.list = {frame.min + 10.0, {frame.min.x + 10.0 + column_px, frame.min.y + 10.0 + static_cast<double>(l.rows.size()) * l.row_px}};
     l.polygon.min.x = l.list.max.x + 12.0;
+}
+
+/// Smaller side of what is left for the polygon.
+double room_px(const PolygonLayout& l) {
+    const Vec2 size = l.polygon.max - l.polygon.min;
+    return std::min(size.x, size.y) - 2.0 * k_margin_px;
 }
 
 void write(Stage& stage, const Type& type, Vec2 left_middle, const std::string& words, ImU32 colour) {
@@ -91,22 +97,15 @@ ImU32 casing_of(const HeadForce& f, const Picture& picture, const Look& look) {
     return f.kind == Kind::Leg || f.kind == Kind::Weight ? look.edge : 0;
 }
 
-std::string resultant_text(const Evaluation& e, const Outcome& o) {
-    std::string text = k_resultant + kilonewton_text(glm::length(o.resultant_N));
-    if (o.applied_force_angle_rad > 0.0 || e.model.legs.size() == 1)
-        text += ", " + degree_text(degrees(o.applied_force_angle_rad)) + (e.model.legs.size() == 1 ? k_off_leg : k_off_legs);
-    return text;
-}
-
 /// From the first tail to where the ropes end: what they do together.
-void draw_resultant(Stage& stage, const std::vector<Vec3>& corners, std::size_t end, const std::string& words) {
+void draw_resultant(Stage& stage, const std::vector<Vec3>& corners, std::size_t end, const ForceRow& row, bool listed) {
     Pen& pen = stage.pen();
     const auto a = pen.image(corners[0]), b = pen.image(corners[end]);
-    if (end < 2 || !a || !b) return;
+    if (row.force.kind != HeadForce::Kind::RopesTogether || !a || !b) return;
     pen.image_line(*a, *b, {stage.look().resultant, 3.0F * pen.unit_px(), 9.0F * pen.unit_px()});
     pen.arrow_head(*b, *b - *a, 16.0F * pen.unit_px(), stage.look().resultant);
     stage.keep_clear(*a, *b);
-    stage.label_line({words, rank::resultant, stage.look().resultant}, *a, *b);
+    stage.label_line({listed ? row.letter : row.name + " " + row.amount, rank::resultant, stage.look().resultant}, *a, *b);
 }
 
 void draw_scale_bar(Stage& stage, const PolygonLayout& l) {
@@ -129,23 +128,26 @@ void label_force(Stage& stage, const ForceRow& row, bool listed, Vec3 from, Vec3
 std::vector<HeadForce> forces_of(std::span<const ForceRow> rows) {
     std::vector<HeadForce> out;
     for (const ForceRow& row : rows)
-        if (!row.letter.empty()) out.push_back(row.force);
+        if (!row.letter.empty() && row.force.kind != HeadForce::Kind::RopesTogether) out.push_back(row.force);
     return out;
 }
 
 PolygonLayout lay_out_polygon(const Type& type, const ImageBox& frame, std::vector<ForceRow> rows, bool large) {
     PolygonLayout l{std::move(rows), frame, {}, 0, 1.35 * static_cast<double>(type.size_px)};
-    const Vec2 size = frame.max - frame.min;
-    const double column_px = column_width(type, l.rows), tall_px = static_cast<double>(l.rows.size()) * l.row_px;
-    if (large && column_px < 0.45 * size.x && tall_px < size.y - 20.0) list_beside(l, frame, column_px);
-    else if (large) list_below(l, frame, column_px);
-    const double edge_px = 30.0 + static_cast<double>(type.size_px);
-    l.polygon.min += Vec2{20.0, edge_px};
-    l.polygon.max -= Vec2{20.0};
+    if (large && !l.rows.empty()) {
+        const double column_px = column_width(type, l.rows);
+        PolygonLayout beside = l, below = l;
+        list_beside(beside, frame, column_px);
+        list_below(below, frame, column_px);
+        const double beside_px = beside.list.max.y < frame.max.y ? room_px(beside) : 0.0, below_px = room_px(below);
+        if (std::max(beside_px, below_px) >= k_least_px) l = beside_px > below_px ? beside : below;
+    }
+    l.polygon.min += Vec2{k_margin_px};
+    l.polygon.max -= Vec2{k_margin_px};
     return l;
 }
 
-void draw_polygon(Stage& stage, const Type& type, const PolygonLayout& l, const Evaluation& e, const Picture& picture) {
+void draw_polygon(Stage& stage, const Type& type, const PolygonLayout& l, const Picture& picture) {
     const Look& look = stage.look();
     const std::vector<HeadForce> forces = forces_of(l.rows);
     const ImageBox& frame = stage.pen().frame();
@@ -156,7 +158,7 @@ void draw_polygon(Stage& stage, const Type& type, const PolygonLayout& l, const 
         draw_vector(stage, corners[i], corners[i + 1], colour_of(l.rows[i], look), width_px, casing_of(forces[i], picture, look));
         label_force(stage, l.rows[i], l.columns > 0, corners[i], corners[i + 1]);
     }
-    draw_resultant(stage, corners, end_of_ropes(forces), resultant_text(e, e.outcomes[picture.shown]));
+    draw_resultant(stage, corners, end_of_ropes(forces), l.rows.back(), l.columns > 0);
     draw_scale_bar(stage, l);
     draw_list(stage, type, l);
     stage.pen().ring(corners[0], 9.0F * stage.pen().unit_px(), {look.edge, 2.5F * stage.pen().unit_px()});

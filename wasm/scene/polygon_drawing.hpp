@@ -17,6 +17,6 @@ PolygonLayout lay_out_polygon(const Type& type, const ImageBox& frame, std::vect
 /// Of rows that pull.
 std::vector<HeadForce> forces_of(std::span<const ForceRow> rows);
 
-void draw_polygon(Stage& stage, const Type& type, const PolygonLayout& layout, const Evaluation& e, const Picture& picture);
+void draw_polygon(Stage& stage, const Type& type, const PolygonLayout& layout, const Picture& picture);
 
 }  // namespace guywright::scene

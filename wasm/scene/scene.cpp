@@ -117,7 +117,7 @@ Eye eye_of_site(const Camera& camera, View view, const Plan& plan, const Evaluat
     return eye;
 }
 
-/// The site with the rig; returns how many labels found no room.
+/// The site with the rig.
 int draw_site_view(ImDrawList& list, const Type& type, const Frame& frame, const Camera& camera, View view, const Plan& plan, const Evaluation& e,
                    const Picture& picture, const Look& look) {
     const ImageBox box = image_box(frame);
@@ -144,7 +144,7 @@ int draw_polygon_view(ImDrawList& list, const Type& type, const Frame& frame, co
     Stage stage(pen, {}, look);
     for (const Frame& f : picture.covered) stage.keep_free(image_box(f));
     stage.keep_free(layout.list);
-    draw_polygon(stage, type, layout, e, picture);
+    draw_polygon(stage, type, layout, picture);
     return stage.draw_labels(type);
 }
 

@@ -29,7 +29,7 @@ struct Picture {
 };
 
 /// Draws the site and the rig of `plan` into `frame` with the forces of the case shown. Where there is no such outcome, or it was
-/// not solved, the geometry alone. Keeps nothing between calls; fits itself to the frame. Returns how many labels found no room.
+/// not solved, the geometry alone. Keeps nothing between calls; fits itself to the frame. Returns how many dimensions found no room.
 int draw(ImDrawList& list, ImFont* label_font, float label_px, const Frame& frame, const Camera& camera, View view, const Plan& plan,
          const Evaluation& e, const Picture& picture, const Look& look);
 

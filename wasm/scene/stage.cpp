@@ -88,7 +88,13 @@ void Stage::label_line(LabelText text, Vec3 a_m, Vec3 b_m) {
 }
 
 void Stage::label_round(LabelText text, Vec2 at, double away_px, Vec2 first) {
-    labels_.push_back({std::move(text), [at, away_px, first](Vec2 size_px) { return places_round(at, size_px, away_px, first); }, {}, at, away_px});
+    const bool near_only = text.rank >= rank::place;   // the name of a place is worth no line across the picture
+    const auto places = [at, away_px, first, near_only](Vec2 size_px) {
+        std::vector<Vec2> all = places_round(at, size_px, away_px, first);
+        if (near_only) all.resize(k_first_led_ring * k_places_each_ring);
+        return all;
+    };
+    labels_.push_back({std::move(text), places, {}, at, away_px});
 }
 
 void Stage::label_round(LabelText text, Vec3 at_m, double away_px, Vec2 first) {
@@ -117,7 +123,7 @@ int Stage::draw_labels(const Type& type) {
     int left_out = 0;
     for (std::size_t i = 0; i < places.size(); ++i)
         if (places[i]) draw_label(type, labels_[i], *places[i], wishes[i].size_px);
-        else ++left_out;
+        else left_out += labels_[i].text.rank == rank::dimension ? 1 : 0;
     return left_out;
 }
 

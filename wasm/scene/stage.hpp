@@ -59,7 +59,7 @@ public:
     void keep_clear(Vec2 a, Vec2 b);
     void keep_clear(Vec3 a_m, Vec3 b_m);
     void keep_free(const ImageBox& box) { taken_.push_back(box); }
-    /// Returns how many found no room.
+    /// Returns how many dimensions found no room.
     int draw_labels(const Type& type);
 
     [[nodiscard]] bool is_hidden(Vec3 at_m) const { return hidden(rocks_, at_m, pen_.eye()); }

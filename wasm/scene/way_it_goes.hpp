@@ -70,7 +70,8 @@ inline std::vector<Vec3> path_of_way(const Model& m, Vec3 head_m, Vec3 toward) {
         const Vec3 next = turn_about_feet(m, path.back(), step_m * toward);
         const double gone_m = glm::length(next - path.back());
         if (!(gone_m > 1e-9)) break;
-        toward = (next - path.back()) / gone_m;
+        const Vec3 chord = (next - path.back()) / gone_m;
+        toward = 2.0 * glm::dot(toward, chord) * chord - toward;   // along the arc where the chord ends
         path.push_back(next);
     }
     return path;

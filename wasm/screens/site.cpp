@@ -77,13 +77,15 @@ void hands_on_picture(Ui& ui, const Box& box) {
     if (io.MouseWheel != 0.0F) ui.wish(app::PinchScene{room, at, at, io.MouseWheel > 0.0F ? k_notch : 1.0 / k_notch});
 }
 
-void draw_picture(Ui& ui, const app::State& state, const Box& box, const std::vector<Box>& keys) {
+/// Returns how many dimensions found no room.
+int draw_picture(Ui& ui, const app::State& state, const Box& box, const std::vector<Box>& keys) {
     scene::Picture picture{state.shown_case, 1.0, state.site_large, app::highlight_of(state.last_touched), {}};
     if (state.site_large) picture.enlarge = scene::enlargement(state.evaluation);
     for (const Box& key : keys) picture.covered.push_back(frame_of(key.inner(-4.0F)));
     ui.draw.PushClipRect(box.min(), box.max(), true);
-    scene::draw(ui.draw, ui.fonts.strong, k_label_px, frame_of(box), state.camera, state.view, state.plan, state.evaluation, picture, ui.theme.scene);
+    const int left_out = scene::draw(ui.draw, ui.fonts.strong, k_label_px, frame_of(box), state.camera, state.view, state.plan, state.evaluation, picture, ui.theme.scene);
     ui.draw.PopClipRect();
+    return left_out;
 }
 
 /// What can be touched of the picture, with what lies on it already submitted. True where it was tapped.
@@ -133,7 +135,8 @@ void draw_large_picture(Ui& ui, const app::State& state, Box box) {
     const bool as_fitted = is_reset(state);
     Box corner = box.inner(k_margin_px);
     corner = corner.cut_top(widgets::k_target_px).cut_right(k_key_px);
-    draw_picture(ui, state, box, as_fitted ? std::vector<Box>{} : std::vector<Box>{corner});
+    const int left_out = draw_picture(ui, state, box, as_fitted ? std::vector<Box>{} : std::vector<Box>{corner});
+    if (as_fitted && left_out > 0) ui.cut.push_back(std::to_string(left_out) + " dimensions");
     widgets::write(ui, ui.fonts.text, {below.x + k_margin_px, below.y, below.w - 2.0F * k_margin_px, below.h}, words, ui.theme.ink);
     ui.mirror.push_back({"caption", "text", words, "", below});
     if (!as_fitted && widgets::button(ui, corner, {"reset view", k_reset})) ui.wish(app::ResetView{});
