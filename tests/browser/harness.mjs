@@ -142,11 +142,15 @@ export class AppPage {
     return this.page.evaluate(() => window.guywright.framesDrawn());
   }
 
-  /** Resolves once no frame has been drawn for a fifth of a second. */
+  /**
+   * Resolves once no frame has been drawn for a fifth of a second, and the browser had two frames to spare: where drawing is
+   * slow it hands out none for longer than that.
+   */
   async settled() {
     for (let before = -1, now = await this.framesDrawn(); before !== now; now = await this.framesDrawn()) {
       before = now;
       await this.page.waitForTimeout(200);
+      await this.page.evaluate(() => new Promise((done) => { requestAnimationFrame(() => requestAnimationFrame(done)); }));
     }
   }
 

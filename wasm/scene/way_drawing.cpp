@@ -7,7 +7,7 @@ namespace {
 constexpr const char* k_goes = "goes this way";
 constexpr const char* k_goes_at = "goes this way at ";
 constexpr const char* k_times_load = " times the load";
-constexpr const char* k_softest = "softest this way";
+constexpr const char* k_softest = "weakest this way";
 
 std::string words_of(const WayItGoes& way) {
     if (!way.stands) return k_goes;
