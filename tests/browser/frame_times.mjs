@@ -3,6 +3,8 @@
 // Chromium at a quarter of its speed. "work" is what the app itself does in a frame, on the processor; "between" is from one
 // frame to the next, which on a machine that draws WebGL in software is mostly the drawing.
 
+import { loadavg } from 'node:os';
+
 import { AppPage, SCREENS, launch, startSite } from './harness.mjs';
 import { choose, coarse, has } from './steps.mjs';
 
@@ -27,7 +29,8 @@ function noteFrames() {
 
 const sorted = (numbers) => [...numbers].sort((a, b) => a - b);
 const at = (numbers, share) => sorted(numbers)[Math.min(numbers.length - 1, Math.floor(share * numbers.length))] ?? NaN;
-const line = (numbers) => `median ${at(numbers, 0.5).toFixed(1)}  95 % ${at(numbers, 0.95).toFixed(1)}  worst ${at(numbers, 1).toFixed(1)} ms`;
+const over = (numbers, limit) => numbers.filter((each) => each > limit).length;
+const line = (numbers) => `median ${at(numbers, 0.5).toFixed(1)}  95 % ${at(numbers, 0.95).toFixed(1)}  worst ${at(numbers, 1).toFixed(1)} ms, over 16.7: ${over(numbers, 16.7)}, over 50: ${over(numbers, 50)}`;
 
 /** A finger to and fro on the slider for some seconds, as fast as the page takes it. */
 async function slide(app, id, seconds) {
@@ -60,7 +63,7 @@ async function measure(name, screen) {
       while (!has(await app.state(), `slide ${path}`)) await app.tap('next');
       const { notes, checking } = await slide(app, `slide ${path}`, 4);
       const between = notes.slice(1).map(({ start }, i) => start - notes[i].start);
-      console.log(`${name}, ${throttle}x slower, ${path}: ${notes.length} frames, checking in ${(100 * checking).toFixed(0)} % of looks`);
+      console.log(`${name}, ${throttle}x slower, ${path}: ${notes.length} frames, checking in ${(100 * checking).toFixed(0)} % of looks; load of the machine ${loadavg()[0].toFixed(1)}`);
       console.log(`    work     ${line(notes.map(({ work }) => work))}`);
       console.log(`    between  ${line(between)}`);
       await app.settled();
