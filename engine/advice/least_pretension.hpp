@@ -26,7 +26,8 @@ struct GuyPretension {
 /// The least pretension with which no guy goes slack in any case, within measuring error.
 ///
 /// Three guys or more can be pretensioned in many ratios. Here they balance, with the legs' push and the own weight, at the head
-/// as drawn: other ratios only shift the head until they do. Among those, the pretensions with the least sum.
+/// as drawn: other ratios only shift the head until they do. Among those, the pretensions with the least sum, and of equal sums the
+/// most even ones.
 struct LeastPretension {
     PretensionStatus status = PretensionStatus::NotComputed;
     Bounded<GuyPretension, k_max_guys> guys;   ///< Found: the answer; NotInRange: the tightest that balances, and what then is slack
@@ -87,8 +88,9 @@ private:
         return least_N;
     }
 
-    /// Unknowns: every guy, every leg, once more for legs that also pull, and what is lacking, all in kN.
-    [[nodiscard]] std::size_t lacking() const { return plan_.guys.size() + 2 * drawn_.legs.size(); }
+    /// Unknowns: every guy, every leg, once more for legs that also pull, the largest of the guys, and what is lacking, all in kN.
+    [[nodiscard]] std::size_t largest() const { return plan_.guys.size() + 2 * drawn_.legs.size(); }
+    [[nodiscard]] std::size_t lacking() const { return largest() + 1; }
 
     /// Pulls that balance at the drawn head, in range, with the least sum.
     [[nodiscard]] LinearProgram balanced(double least_share) const {
@@ -101,13 +103,16 @@ private:
             const Vec3 toward = glm::normalize(drawn_.guys[i].anchor_m - drawn_.drawn_head_m);
             for (int axis = 0; axis < 3; ++axis) balance[static_cast<std::size_t>(axis)].a[i] = toward[axis];
             p.cost[i] = 1.0;
-            LinearProgram::Row least, most;
+            LinearProgram::Row least, most, no_larger;
             least.a[i] = 1.0;
             most.a[i] = -1.0;
+            no_larger.a[i] = -1.0;
+            no_larger.a[largest()] = 1.0;
             least.at_least = kilonewtons(std::max(k_least_pretension_N, least_share * most_N_[i]));
             most.at_least = -kilonewtons(most_N_[i]);
             p.rows.push_back(least);
             p.rows.push_back(most);
+            p.rows.push_back(no_larger);
         }
         for (std::size_t i = 0; i < legs; ++i) {
             const Vec3 up = glm::normalize(drawn_.drawn_head_m - drawn_.legs[i].foot_m);
@@ -120,6 +125,7 @@ private:
             row.equal = true;
             p.rows.push_back(row);
         }
+        p.cost[largest()] = 1e-3;   // of equal sums the most even one
         p.cost[lacking()] = 100.0;
         return p;
     }

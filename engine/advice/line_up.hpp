@@ -246,7 +246,9 @@ inline double farthest_share(const WayToLine& way, LineUp& out) {
         const double middle = 0.5 * (kept + broken);
         (way.may_stand(middle, ignored, unused) ? kept : broken) = middle;
     }
-    static_cast<void>(way.may_stand(broken, out.rule_stops, out.stopped_by));   // what forbids the next bit
+    // what forbids the next bit, told where it shows
+    if (way.may_stand(std::min(1.0, kept + 1.0 / looks), out.rule_stops, out.stopped_by))
+        static_cast<void>(way.may_stand(broken, out.rule_stops, out.stopped_by));
     return kept;
 }
 

@@ -6,7 +6,7 @@
 
 namespace guywright {
 
-/// Guys, legs that may also pull, and one for what is lacking.
+/// Eight guys, three legs that may also pull, the largest and what is lacking.
 inline constexpr std::size_t k_most_unknowns = 16;
 
 /// A linear program with few unknowns and many conditions: least cost . x with x >= 0 and, for every row, a . x >= at_least (or =).

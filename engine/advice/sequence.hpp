@@ -81,13 +81,13 @@ public:
         out.computed = true;
         out.front_tie_missing = front_tie_missing();
         back_ = guy_behind();
-        near_edge_ = nearest_to_edge_m() < plan_.limits.edge_zone_m;
+        near_edge_ = is_near_edge();
         on_the_ground(out.up);
         raise(out.up);
         tie_on(out.up);
         tighten(out.up);
         out.up.push_back(stepped(StepKind::Check, 0));
-        out.up.push_back(stepped(StepKind::LoadSlowly, 0));
+        if (before_.by_itself) out.up.push_back({.kind = StepKind::LoadSlowly, .after = {}});
         take_down(out.down);
         return out;
     }
@@ -96,10 +96,15 @@ private:
     [[nodiscard]] bool has_back() const { return back_ < whole_.guys.size(); }
     [[nodiscard]] bool past_edge(std::size_t guy) const { return whole_.guys[guy].anchor_m.x > 0.0; }
 
+    /// Behind the edge, of the foot nearest to it.
     [[nodiscard]] double nearest_to_edge_m() const {
         double nearest_m = HUGE_VAL;
-        for (const Leg& leg : whole_.legs) nearest_m = std::min(nearest_m, -leg.foot_m.x);
+        for (const Leg& leg : whole_.legs)
+            if (std::abs(leg.foot_m.x) < std::abs(nearest_m)) nearest_m = -leg.foot_m.x;
         return nearest_m;
+    }
+    [[nodiscard]] bool is_near_edge() const {
+        return std::any_of(whole_.legs.begin(), whole_.legs.end(), [&](const Leg& leg) { return -leg.foot_m.x < plan_.limits.edge_zone_m; });
     }
 
     /// The guy that pulls straightest back from the edge; none where none is anchored behind the head.
