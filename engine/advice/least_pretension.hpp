@@ -4,6 +4,8 @@
 #include "engine/advice/tie_matrix.hpp"
 #include "engine/advice/tightness.hpp"
 
+#include <optional>
+
 namespace guywright {
 
 enum class PretensionStatus : unsigned char {
@@ -35,47 +37,74 @@ struct LeastPretension {
     std::size_t falls_in = 0;                  ///< case
 };
 
-namespace detail {
-
-using Pretensions = std::array<double, k_max_guys>;   ///< newtons
-
-/// Least pretension looked at: a guy at nothing has no error and no slope.
+/// Least pretension looked at, newtons: a guy at nothing has no error and no slope.
 inline constexpr double k_least_pretension_N = 10.0;
-/// Kept by every guy at its worst, so that what lies between the points looked at is covered.
+
+/// Kept by every guy at its worst, newtons, so that what lies between the points looked at is covered.
 inline constexpr double k_kept_tension_N = 2.0;
 
-/// What the search moves in, and what it has learnt.
+/// Finds the least pretension of a plan without faults, in slices so that a screen can draw in between: linear programs over the worst
+/// points of the box of errors, each with the slopes at the last answer, until that stays the same; then the whole box is looked over,
+/// and what it finds worse is taken in. The range: what the plan may hold and what cord and anchor may carry for long.
 class PretensionSearch {
 public:
-    explicit PretensionSearch(const Plan& plan) : plan_(plan), drawn_(build_model(plan).model) {
-        for (std::size_t i = 0; i < plan.guys.size(); ++i)
-            most_N_[i] = std::min(newtons(range::pretension_kN.max), guy_allowed_N(plan.guys[i], plan.limits));
-    }
-
-    [[nodiscard]] LeastPretension find() {
-        LeastPretension out;
-        out.status = PretensionStatus::NoBalance;
-        if (!find_tightest()) return out;
+    explicit PretensionSearch(const Plan& plan) : plan_(plan) {
+        const BuiltModel built = build_model(plan_);
+        drawn_ = built.model;
+        stage_ = Stage::Done;
+        if (!built.faults.empty()) return;
+        out_.status = plan_.guys.empty() ? PretensionStatus::NoGuys : PretensionStatus::NoBalance;
+        for (std::size_t i = 0; i < plan_.guys.size(); ++i)
+            most_N_[i] = std::min(newtons(range::pretension_kN.max), guy_allowed_N(plan_.guys[i], plan_.limits));
+        if (plan_.guys.empty() || !find_tightest()) return;
+        out_.status = PretensionStatus::NotComputed;
+        stage_ = Stage::Settle;
         now_N_ = tightest_N_;
         points_.assign(1, TightnessBox(with(now_N_)).as_measured());
-        for (int round = 0; round < k_most_rounds; ++round) {
-            if (!settle() || lacks_N_ > kept_N_) return out_of_range();
-            TightnessBox box(with(now_N_));
-            const Tightness t = round == 0 ? box.ends_and_corners() : box.sweep();
-            if (t.falls) {
-                points_.push_back(t.falls_at);
-                if (!step_back()) return out_of_range();
-            } else if (round > 0 && least_of(t) >= 0.0) {
-                return told(PretensionStatus::Found, t);
-            }
-            add_points(t);
-            if (least_of(t) > -k_kept_tension_N) kept_N_ += k_kept_tension_N;   // between the points, not at them
-        }
-        return {};
+    }
+
+    [[nodiscard]] bool done() const { return stage_ == Stage::Done; }
+    /// Once done.
+    [[nodiscard]] const LeastPretension& answer() const { return out_; }
+
+    /// One linear program, or some points of the box.
+    void advance() {
+        constexpr std::size_t points_a_slice = 64;
+        if (stage_ == Stage::Settle) return settle();
+        if (stage_ == Stage::Done) return;
+        sweep_->advance(points_a_slice);
+        if (!sweep_->done()) return;
+        if (stage_ == Stage::Look) judge(sweep_->found());
+        else tell_out_of_range(sweep_->found());
     }
 
 private:
+    using Pretensions = std::array<double, k_max_guys>;   ///< newtons
+    enum class Stage : unsigned char { Settle, Look, LookAtTightest, Done };
     static constexpr int k_most_rounds = 8, k_most_settling = 12;
+
+    void look(Stage stage, SweepDepth depth) {
+        stage_ = stage;
+        sweep_.emplace(with(now_N_), depth);
+    }
+    void look_at_tightest() {
+        now_N_ = tightest_N_;
+        look(Stage::LookAtTightest, SweepDepth::Whole);
+    }
+
+    /// What the box says of the answer settled on.
+    void judge(const Tightness& t) {
+        if (t.falls) {
+            points_.push_back(t.falls_at);
+            if (!step_back()) return look_at_tightest();
+        } else if (round_ > 0 && least_of(t) >= 0.0) {
+            return tell(PretensionStatus::Found, t);
+        }
+        add_points(t);
+        if (least_of(t) > -k_kept_tension_N) kept_N_ += k_kept_tension_N;   // between the points, not at them
+        settled_ = 0;
+        stage_ = ++round_ < k_most_rounds ? Stage::Settle : Stage::Done;
+    }
 
     [[nodiscard]] Plan with(const Pretensions& pretension_N) const {
         Plan p = plan_;
@@ -177,25 +206,27 @@ private:
         return errs * g.rest_length_m / (drawn_m * g.stiffness_N_m);
     }
 
-    /// Goes on with the slopes at each answer until it stays the same. False: the rig falls even at its tightest.
-    bool settle() {
-        for (int round = 0; round < k_most_settling; ++round) {
-            LinearProgram p = balanced(0.0);
-            TightnessBox box(with(now_N_));
-            bool stands = true;
-            for (std::size_t i = 0; i < points_.size() && stands; ++i) stands = add_conditions(box, points_[i], p);
-            if (!stands) {
-                if (!step_back()) return false;
-                continue;
-            }
-            Pretensions next_N{};
-            if (!take(solve(p), next_N)) return true;
+    /// The best answer with the slopes at the last one; on to the box once it stays the same.
+    void settle() {
+        LinearProgram p = balanced(0.0);
+        TightnessBox box(with(now_N_));
+        bool stands = true;
+        for (std::size_t i = 0; i < points_.size() && stands; ++i) stands = add_conditions(box, points_[i], p);
+        bool same = false;
+        Pretensions next_N{};
+        if (!stands) {
+            if (!step_back()) return look_at_tightest();
+        } else if (take(solve(p), next_N)) {
             double moved_N = 0.0;
             for (std::size_t i = 0; i < plan_.guys.size(); ++i) moved_N = std::max(moved_N, std::abs(next_N[i] - now_N_[i]));
             now_N_ = next_N;
-            if (moved_N < 0.5) break;
+            same = moved_N < 0.5;
+        } else {
+            same = true;   // rounding stopped it: the box will tell
         }
-        return true;
+        if (!same && ++settled_ < k_most_settling) return;
+        if (lacks_N_ > kept_N_) return look_at_tightest();
+        look(Stage::Look, round_ == 0 ? SweepDepth::Corners : SweepDepth::Whole);
     }
 
     /// Half way to the tightest; false once there.
@@ -210,50 +241,44 @@ private:
 
     void add_points(const Tightness& t) {
         for (std::size_t i = 0; i < plan_.guys.size(); ++i)
-            if (std::find(points_.begin(), points_.end(), t.guys[i].at) == points_.end()) points_.push_back(t.guys[i].at);
+            if (std::isfinite(t.guys[i].least_N) && std::find(points_.begin(), points_.end(), t.guys[i].at) == points_.end()) points_.push_back(t.guys[i].at);
     }
 
-    [[nodiscard]] LeastPretension told(PretensionStatus status, const Tightness& t) const {
-        LeastPretension out;
-        out.status = status;
+    void tell(PretensionStatus status, const Tightness& t) {
+        stage_ = Stage::Done;
+        out_.status = status;
         for (std::size_t i = 0; i < plan_.guys.size(); ++i) {
             const double pull_N = hand_pull_N(now_N_[i], plan_.guys[i].parts);
-            out.guys.push_back({now_N_[i], pull_N, pull_N <= k_typical_hand_pull_N, t.guys[i].least_N, t.guys[i].case_index});
+            out_.guys.push_back({now_N_[i], pull_N, pull_N <= k_typical_hand_pull_N, t.guys[i].least_N, t.guys[i].case_index});
         }
-        return out;
     }
 
     /// What goes wrong at the tightest; if nothing does, the search has erred, and nothing is told.
-    [[nodiscard]] LeastPretension out_of_range() {
-        now_N_ = tightest_N_;
-        const Tightness t = TightnessBox(with(now_N_)).sweep();
-        if (!t.falls) return least_of(t) < 0.0 ? told(PretensionStatus::NotInRange, t) : LeastPretension{};
-        LeastPretension out;
-        out.status = PretensionStatus::NotInRange;
-        out.falls = true;
-        out.falls_in = t.falls_in;
-        return out;
+    void tell_out_of_range(const Tightness& t) {
+        stage_ = Stage::Done;
+        if (!t.falls && least_of(t) >= 0.0) return;
+        if (!t.falls) return tell(PretensionStatus::NotInRange, t);
+        out_.status = PretensionStatus::NotInRange;
+        out_.falls = true;
+        out_.falls_in = t.falls_in;
     }
 
-    const Plan& plan_;
+    Plan plan_;
     Model drawn_;
+    LeastPretension out_;
     Pretensions most_N_{}, tightest_N_{}, now_N_{};
     std::vector<Shares> points_;      ///< of the box, where some guy was at its slackest
+    std::optional<TightnessSweep> sweep_;
     double kept_N_ = k_kept_tension_N, lacks_N_ = 0.0;
+    Stage stage_ = Stage::Settle;
+    int round_ = 0, settled_ = 0;
 };
 
-}  // namespace detail
-
-/// The least pretension of a plan without faults. Its range: what the plan may hold and what cord and anchor may carry for long. Found by
-/// linear programs over the worst points of the box of errors, and looked at over the whole box before it is told.
+/// The least pretension of a plan without faults, all at once.
 [[nodiscard]] inline LeastPretension find_least_pretension(const Plan& plan) {
-    LeastPretension out;
-    if (plan.guys.empty()) {
-        out.status = PretensionStatus::NoGuys;
-        return out;
-    }
-    if (!build_model(plan).faults.empty()) return out;
-    return detail::PretensionSearch(plan).find();
+    PretensionSearch search(plan);
+    while (!search.done()) search.advance();
+    return search.answer();
 }
 
 }  // namespace guywright
