@@ -32,6 +32,7 @@ inline constexpr std::array k_unit_pairs{
     UnitPair{"mm", {"mm", 1.0, 0}, {"in", 1.0 / k_mm_per_inch, 2}},
     UnitPair{"kg", {"kg", 1.0, 0}, {"lb", 1.0 / k_kg_per_pound, 0}},
     UnitPair{"kN", {"kN", 1.0, 2}, {"lbf", 1.0 / k_kN_per_pound_force, 0}},
+    UnitPair{"N", {"N", 1.0, 0}, {"lbf", 0.001 / k_kN_per_pound_force, 0}},
     UnitPair{"kN/m", {"kN/m", 1.0, 1}, {"lbf/ft", k_m_per_foot / k_kN_per_pound_force, 0}},
     UnitPair{"deg", {"deg", 1.0, 0}, {"deg", 1.0, 0}},
     UnitPair{"%", {"%", 1.0, 1}, {"%", 1.0, 1}},

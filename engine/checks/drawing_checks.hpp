@@ -14,19 +14,32 @@ inline constexpr double k_hanging_m = 0.3;
 /// Angles this close to a limit are on it, degrees.
 inline constexpr double k_angle_rounding_deg = 1e-9;
 
+using Bearings = Bounded<double, k_max_guys>;
+
+/// Largest gap between neighbours all round, degrees in [0, 360); 360 with one or none.
+inline double largest_gap_deg(const Bearings& bearings_deg) {
+    double largest_deg = bearings_deg.empty() ? 360.0 : 0.0;
+    for (std::size_t i = 0; i < bearings_deg.size(); ++i) {
+        double next_deg = 360.0;   // clockwise to the nearest other; of equal ones only the last has a gap before it
+        for (std::size_t j = 0; j < bearings_deg.size(); ++j) {
+            const double apart_deg = bearings_deg[j] - bearings_deg[i];
+            const bool ahead = apart_deg > 0.0 || (apart_deg == 0.0 && j > i);
+            if (j != i) next_deg = std::min(next_deg, ahead ? apart_deg : 360.0 + apart_deg);
+        }
+        largest_deg = std::max(largest_deg, next_deg);
+    }
+    return largest_deg;
+}
+
 /// Largest gap between neighbouring guy bearings seen from the plumb point, degrees; 360 with one guy or none. An anchor
 /// straight under the head lies on no bearing.
 inline double largest_bearing_gap_deg(const Model& m) {
-    Bounded<double, k_max_guys> bearings;
+    Bearings bearings_deg;
     for (const Guy& g : m.guys) {
         const Vec3 offset_m = g.anchor_m - m.drawn_head_m;
-        if (std::hypot(offset_m.x, offset_m.y) > k_same_point_m) bearings.push_back(bearing_deg_of(offset_m));
+        if (std::hypot(offset_m.x, offset_m.y) > k_same_point_m) bearings_deg.push_back(bearing_deg_of(offset_m));
     }
-    if (bearings.empty()) return 360.0;
-    std::sort(bearings.begin(), bearings.end());
-    double gap_deg = 360.0 - (bearings[bearings.size() - 1] - bearings[0]);
-    for (std::size_t i = 1; i < bearings.size(); ++i) gap_deg = std::max(gap_deg, bearings[i] - bearings[i - 1]);
-    return gap_deg;
+    return largest_gap_deg(bearings_deg);
 }
 
 inline bool has_guy_ahead_of_head(const Model& m) {

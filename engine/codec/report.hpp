@@ -2,6 +2,7 @@
 #include "engine/codec/check_code.hpp"
 #include "engine/codec/english.hpp"
 #include "engine/codec/sentences.hpp"
+#include "engine/codec/tuning_report.hpp"
 
 #include <algorithm>
 #include <cstddef>
@@ -155,8 +156,9 @@ inline OrderedJson redundancy_json(const Plan& plan, const Evaluation& e) {
 }  // namespace detail
 
 /// The report of a plan that could be read, as JSON. Lengths in m, forces in kN, angles in degrees. `head_m` is the head as
-/// drawn; `applied_force_angle_deg` is that of the holding case. While inputs are missing nothing computed is reported.
-[[nodiscard]] inline std::string write_report(const Plan& plan, const Evaluation& e) {
+/// drawn; `applied_force_angle_deg` is that of the holding case. While inputs are missing nothing computed is reported. What of the
+/// tuning was not computed has no keys.
+[[nodiscard]] inline std::string write_report(const Plan& plan, const Evaluation& e, const Tuning& tuning = {}) {
     OrderedJson out;
     out["verdict"] = std::string(k_english.of(e.verdict));
     out["check_code"] = check_code(plan);
@@ -180,6 +182,7 @@ inline OrderedJson redundancy_json(const Plan& plan, const Evaluation& e) {
     out["redundancy"] = detail::redundancy_json(plan, e);
     if (OrderedJson worst = detail::worst_json(e); !worst.is_null()) out["worst"] = std::move(worst);
     out["checks"] = detail::checks_json(plan, e);
+    if (tuning.computed) detail::add_tuning(out, plan, e, tuning);
     return json_text(out, 2) + "\n";
 }
 

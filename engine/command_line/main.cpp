@@ -103,7 +103,8 @@ int check(const Arguments& args) {
     if (!read.ok()) return report_faults(read.faults, read.faults_not_listed, args.json);
     const Evaluation e = evaluate(read.plan);
     if (!e.faults.empty()) return report_faults(e.faults, 0, args.json);
-    print(stdout, args.json ? write_report(read.plan, e) : card_text(args.telling(), read.plan, e));
+    const Tuning tuning = e.verdict == Verdict::NotChecked ? Tuning{} : tune(read.plan, e);
+    print(stdout, args.json ? write_report(read.plan, e, tuning) : card_text(args.telling(), read.plan, e, tuning));
     // A verdict that nobody could read must not look like GO to a script.
     if (std::fflush(stdout) != 0 || std::ferror(stdout) != 0) return k_not_computed;
     return exit_code(e.verdict);

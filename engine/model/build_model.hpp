@@ -96,6 +96,11 @@ inline void add_guys(BuiltModel& b, const std::vector<GuyPlan>& guys) {
     }
 }
 
+/// Where a rope crosses the edge with the head at `head_m`: as measured, or where it lies by itself.
+inline double edge_y_m(const RopePlan& r, Vec3 head_m) {
+    return r.edge_y_m.value_or(head_m.y - std::hypot(head_m.x, head_m.z) * std::tan(radians(r.swing_deg)));
+}
+
 inline void add_ropes(BuiltModel& b, const std::vector<RopePlan>& ropes) {
     const Vec3 head_m = b.model.drawn_head_m;
     for (std::size_t i = 0; i < ropes.size(); ++i) {
@@ -103,7 +108,7 @@ inline void add_ropes(BuiltModel& b, const std::vector<RopePlan>& ropes) {
         Rope rope{.weight_N = r.load_kg * r.share * k_gravity,
                   .swing_rad = radians(r.swing_deg),
                   .outward_rad = radians(r.outward_deg),
-                  .edge_y_m = r.edge_y_m.value_or(head_m.y - std::hypot(head_m.x, head_m.z) * std::tan(radians(r.swing_deg))),
+                  .edge_y_m = edge_y_m(r, head_m),
                   .has_haul = r.haul.has_value(),
                   .haul_m = {},
                   .pulley_efficiency = r.pulley_efficiency};
@@ -118,6 +123,12 @@ inline void add_ropes(BuiltModel& b, const std::vector<RopePlan>& ropes) {
 }
 
 }  // namespace detail
+
+/// The model seen anew with its head drawn at `head_m`; nothing on the ground moves, no guy is taken in or paid out.
+inline void draw_head_at(Model& m, const Plan& plan, Vec3 head_m) {
+    m.drawn_head_m = head_m;
+    for (std::size_t i = 0; i < m.ropes.size(); ++i) m.ropes[i].edge_y_m = detail::edge_y_m(plan.ropes[i], head_m);
+}
 
 /// Turns a plan without range faults (find_faults) into what the solver sees. The one place, with the rope path, that
 /// knows angles. Faults: a structure not computed, an anchor above the head where an inclination is given, a zero length.

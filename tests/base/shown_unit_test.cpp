@@ -11,6 +11,7 @@ TEST_CASE("imperial units are the exact ones") {
     CHECK_WITHIN(imperial("kg", 0.45359237), 1.0, 1e-15);
     CHECK_WITHIN(imperial("kN", 0.45359237 * 9.80665e-3), 1.0, 1e-15);
     CHECK_WITHIN(imperial("kN", 22.2411080763025), 5000.0, 1e-9);
+    CHECK_WITHIN(imperial("N", 0.45359237 * 9.80665), 1.0, 1e-15);
     CHECK_WITHIN(imperial("kN/m", imperial("m", 1.0)), imperial("kN", 1.0), 1e-9);
     CHECK(imperial("deg", 12.0) == 12.0);
     CHECK(shown_unit("GPa", UnitSystem::Imperial).name == "GPa");

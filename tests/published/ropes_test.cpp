@@ -1,3 +1,4 @@
+#include "engine/advice/hand_pull.hpp"
 #include "engine/cases/build_cases.hpp"
 #include "engine/cases/outcome.hpp"
 #include "engine/model/geometry.hpp"
@@ -48,4 +49,11 @@ TEST_CASE("published: anchors at twice the height lie at 26.6 degrees") {
     const Vec3 at = anchor_from_head({0, 0, 5}, 0.0, std::atan(0.5), 0.0);
     CHECK_WITHIN(at.x, 10.0, 1e-12);
     CHECK_WITHIN(anchor_from_head({0, 0, 5}, 0.0, radians(26.6), 0.0).x, 10.0, 0.02);
+}
+
+// Tackle friction, a tenth of the load for each sheave, divided by the parts: US Navy and Army rigging manuals, MEMORY.
+TEST_CASE("published: a tackle of three sheaves and three parts lifts 500 lb with 216.667 lb") {
+    CHECK_WITHIN(tackle_pull(500.0, 3, 3), 216.667, 0.0005);
+    CHECK_WITHIN(tackle_pull(500.0, 3, 3), 650.0 / 3.0, 1e-12);
+    CHECK(hand_pull_N(500.0, 3) == tackle_pull(500.0, 3, 3));
 }
