@@ -48,7 +48,7 @@ inline WayItGoes way_it_goes(const Evaluation& e, std::size_t shown) {
     }
     if (o.equilibrium.status != SolveStatus::Solved) return way;
     const bool limit = shown == k_holding && glm::length(e.load_limit.goes_toward) > 0.5;
-    way.toward = limit ? e.load_limit.goes_toward : o.equilibrium.softest;
+    way.toward = limit ? e.load_limit.goes_toward : softest_way(o.equilibrium);
     way.known = glm::length(way.toward) > 0.5;
     if (!way.known) return way;
     way.has_factor = limit;
