@@ -11,7 +11,7 @@ const CHECKED = 'How it was checked';
 const PARTS = 'What it is made of';
 const UNREADABLE = 'The list of parts could not be read from the copy of the app.';
 const HOW_CHECKED = [
-  'Forces and stability are compared with a second computation, written apart from the first and solved by another method, on thousands of random rigs.',
+  'Forces and stability are compared with a second computation, written apart from the first and solved by another method, on more than a thousand random rigs in seven load cases each.',
   'Textbook cases of statics, and published figures for ropes and strengths, are kept as tests, each with its source.',
   'Every rule is tested at, just below and just above its limit, and each alone must turn a sound rig into NO-GO.',
   'The native and the browser program run the same tests and must give the same answers.',

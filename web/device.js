@@ -1,7 +1,7 @@
 // What the device has besides a screen: how it is held, a motor to be felt, and the will to stay awake.
 
-// The verdicts of the program, in its order: what each feels like, in ms of on and off.
-const FELT = [[220], [110, 90, 110, 90, 330], [70, 110, 70]]; // GO, NO-GO, NOT CHECKED
+// What each verdict feels like, in ms of on and off.
+const FELT = { GO: [220], 'NO-GO': [110, 90, 110, 90, 330], 'NOT CHECKED': [70, 110, 70] };
 const SAMPLES_MS = 100;
 // As in wasm/app/device.hpp.
 const AWAKE = { impossible: 0, off: 1, asked: 2, on: 3, refused: 4 };
@@ -33,6 +33,15 @@ export function sensorsOf({ north, any }) {
   return [Number(tilt), Number(compass)];
 }
 
+/** Of the sensors: 'granted', 'denied', 'prompt'; null where the browser does not tell before it is asked in a tap. */
+async function stateOfPermission() {
+  try {
+    return (await navigator.permissions.query({ name: 'accelerometer' })).state;
+  } catch {
+    return null;
+  }
+}
+
 /** Ties the sensors to the program. `call(name, types, values)` calls it; `widgetAt(x, y)` names the key under a point. */
 export class Device {
   #call;
@@ -47,13 +56,17 @@ export class Device {
     this.#call = call;
   }
 
-  /** Finds out what there is. Sensors that answer only after a question are taken to be there. */
-  start() {
+  /** Finds out what there is. */
+  async start() {
     this.#tellAwake(navigator.wakeLock ? AWAKE.off : AWAKE.impossible);
     document.addEventListener('visibilitychange', () => this.#visibilityChanged());
     if (typeof DeviceOrientationEvent === 'undefined') return;
-    if (this.#mustAsk()) this.#call('guywright_device_has', ['number', 'number'], [1, 1]);
-    else this.#listen(true);
+    this.#listen(true);
+    if (!this.#mustAsk()) return;
+    const permission = await stateOfPermission();
+    if (permission === 'granted') this.#allowed = true; // events come, or there is no sensor
+    // Before it is allowed nothing tells whether there are sensors; what is held in a hand and asks has them.
+    else if (permission !== 'denied' && navigator.maxTouchPoints > 0) this.#call('guywright_device_has', ['number', 'number'], [1, 1]);
   }
 
   #mustAsk() {
@@ -109,7 +122,7 @@ export class Device {
 
   vibrate(verdict) {
     // Before the first touch a browser lets nothing vibrate and complains.
-    if (navigator.vibrate && navigator.userActivation?.hasBeenActive !== false) navigator.vibrate(FELT[verdict] ?? []);
+    if (navigator.vibrate && navigator.userActivation?.hasBeenActive !== false) navigator.vibrate(FELT[verdict]);
   }
 
   #tellAwake(awake) {

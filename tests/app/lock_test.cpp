@@ -9,13 +9,13 @@ using Touched = Lock::Touched;
 
 namespace {
 
-/// Looks every 20 ms for `seconds`.
+/// Looks every 20 ms for `seconds`; at nothing only while the lock asks for it, as the screen does.
 struct Hand {
     Lock lock;
     double now_s = 100.0;
 
     Hand& touch(Touched what, double seconds) {
-        for (double t = 0.0; t < seconds; t += 0.02, now_s += 0.02) lock.look(what, now_s);
+        for (double t = 0.0; t < seconds; t += 0.02, now_s += 0.02) if (what != Touched::Nothing || lock.waits()) lock.look(what, now_s);
         return *this;
     }
     Hand& rest(double seconds = 0.3) { return touch(Touched::Nothing, seconds); }

@@ -227,8 +227,11 @@ struct Applier {
         s.keypad.reset();
         s.last_touched = c.path;
     }
-    void operator()(const DeviceIsHeld& c) const { if (s.device.reading) s.device.reading->reader.add(c.held, c.now_s); }
-    void operator()(const DeviceRefuses&) const { if (s.device.reading) s.device.reading->refused = true; }
+    void operator()(const DeviceIsHeld& c) const {
+        s.device.refused = false;
+        if (s.device.reading) s.device.reading->reader.add(c.held, c.now_s);
+    }
+    void operator()(const DeviceRefuses&) const { s.device.refused = true; }
     void operator()(const TakeReading&) const { if (s.device.reading) take_reading(s); }
     void operator()(const CloseReading&) const { s.device.reading.reset(); }
 };

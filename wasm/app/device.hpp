@@ -11,7 +11,6 @@ struct ReadingInHand {
     std::string path;
     SteadyReader reader{};
     std::string fault{};      ///< why the last try was not taken
-    bool refused = false;     ///< the browser does not hand over what its sensors say
 };
 
 enum class Awake : unsigned char { Impossible, Off, Asked, On, Refused };
@@ -20,6 +19,7 @@ enum class Awake : unsigned char { Impossible, Off, Asked, On, Refused };
 struct Device {
     bool tilt = false, compass = false;   ///< has these sensors, as far as it tells
     Awake awake = Awake::Impossible;      ///< the screen stays on by itself
+    bool refused = false;                 ///< the browser does not hand over what its sensors say
     std::optional<ReadingInHand> reading{};
 
     [[nodiscard]] bool can(ReadingKind kind) const { return needs_compass(kind) ? compass : tilt; }

@@ -34,8 +34,8 @@ public:
     [[nodiscard]] bool first_done() const { return first_done_; }
     /// 0 to 1: how far the place that is wanted now has been held.
     [[nodiscard]] float held() const { return holding_ ? static_cast<float>(held_s_ / k_hold_s) : 0.0F; }
-    /// True while time alone changes something.
-    [[nodiscard]] bool waits() const { return holding_ || first_done_; }
+    /// True while it wants to hear that nothing is touched, too.
+    [[nodiscard]] bool waits() const { return holding_ || first_done_ || kept_ != Touched::Nothing; }
 
 private:
     void let_go(double now_s) {

@@ -2,10 +2,12 @@
 
 #include <emscripten.h>
 
+#include "wasm/widgets/verdict_mark.hpp"
+
 // clang-format off
 EM_JS(void, guywright_host_sense, (int on), { Module.host.sense(on !== 0); });
 EM_JS(void, guywright_host_keep_awake, (int on), { Module.host.keepAwake(on !== 0); });
-EM_JS(void, guywright_host_vibrate, (int verdict), { Module.host.vibrate(verdict); });
+EM_JS(void, guywright_host_vibrate, (const char* verdict), { Module.host.vibrate(UTF8ToString(verdict)); });
 EM_JS(void, guywright_host_show_about, (), { Module.host.showAbout(); });
 EM_JS(void, guywright_host_show_text, (), { Module.host.showText(); });
 // clang-format on
@@ -20,7 +22,7 @@ void DeviceHost::pass_on(app::App& app) {
     if (awake != awake_) guywright_host_keep_awake(awake ? 1 : 0);
     sensing_ = sense;
     awake_ = awake;
-    if (const auto felt = app.take_felt()) guywright_host_vibrate(static_cast<int>(*felt));
+    if (const auto felt = app.take_felt()) guywright_host_vibrate(widgets::verdict_word(*felt).data());   // a literal: it ends with a zero
     if (app.take_about_request()) guywright_host_show_about();
     if (app.take_text_request()) guywright_host_show_text();
 }

@@ -28,12 +28,16 @@ Places places_in(const Box& box) {
     return {{box.x, box.y + box.h - side, side, side}, {box.x + box.w - side, box.y, side, side}};
 }
 
-Lock::Touched touched_by_pointer(bool on_first, bool on_second, int fingers) {
+bool holds(const Box& box, ImVec2 p) { return p.x >= box.x && p.x < box.x + box.w && p.y >= box.y && p.y < box.y + box.h; }
+
+/// By where the finger came down: while it does not stray it is still there.
+Lock::Touched touched_by_pointer(const Places& at, int fingers) {
     const ImGuiIO& io = ImGui::GetIO();
     if (!io.MouseDown[0]) return Lock::Touched::Nothing;
     const bool strayed = io.MouseDragMaxDistanceSqr[0] > k_strayed_px * k_strayed_px;
-    if (strayed || fingers > 1 || on_first == on_second) return Lock::Touched::Wrong;
-    return on_first ? Lock::Touched::First : Lock::Touched::Second;
+    if (strayed || fingers > 1) return Lock::Touched::Wrong;
+    if (holds(at.first, io.MouseClickedPos[0])) return Lock::Touched::First;
+    return holds(at.second, io.MouseClickedPos[0]) ? Lock::Touched::Second : Lock::Touched::Wrong;
 }
 
 Lock::Touched touched_by_key() {
@@ -72,11 +76,7 @@ void draw_words(Ui& ui, const Box& box, const Places& at, bool first_done) {
 
 void draw_lock(Ui& ui, const app::State& state, const Box& box, int fingers) {
     const Places at = places_in(box);
-    widgets::touch(ui, at.first, "lock 1");
-    const bool on_first = ImGui::IsItemActive() && ImGui::IsItemHovered();
-    widgets::touch(ui, at.second, "lock 2");
-    const bool on_second = ImGui::IsItemActive() && ImGui::IsItemHovered();
-    const Lock::Touched pointer = touched_by_pointer(on_first, on_second, fingers), key = touched_by_key();
+    const Lock::Touched pointer = touched_by_pointer(at, fingers), key = touched_by_key();
     const bool both = pointer != Lock::Touched::Nothing && key != Lock::Touched::Nothing;
     const Lock::Touched touched = both ? Lock::Touched::Wrong : key != Lock::Touched::Nothing ? key : pointer;
     if (touched != Lock::Touched::Nothing || state.lock->waits()) ui.wish(app::LookAtLock{touched, ImGui::GetTime()});

@@ -110,7 +110,7 @@ ReadingWords reading_words(const app::State& s) {
     const app::ReadingInHand& hand = *s.device.reading;
     const ReadingKind kind = app::reading_kind(s.plan, hand.path).value_or(ReadingKind::Inclination);
     ReadingWords words{.title = title_of_path(s, hand.path, kind), .how = how_to_hold(kind, hand.path), .value = {}, .state = k_refused, .effect = {}, .take = k_take, .cancel = k_cancel};
-    if (hand.refused) return words;
+    if (s.device.refused) return words;
     const Reading r = hand.reader.read(kind, range::error_deg.max);
     Plan copy = s.plan;
     const app::Taken t = app::taken(copy, kind, r);
