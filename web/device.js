@@ -89,8 +89,8 @@ export class Device {
       this.#told = String(has);
       this.#call('guywright_device_has', ['number', 'number'], has);
     }
-    // The first word of each kind says what there is; until a reading is wanted, no more is listened to.
-    if (!this.#timer && (has[1] || (this.#seen.north && this.#seen.any))) this.#listen(false);
+    // The first numbers say what there is; until a reading is wanted, no more is listened to: that costs a battery.
+    if (!this.#timer && (has[1] || (has[0] && this.#seen.north && this.#seen.any))) this.#listen(false);
   }
 
   /** Must be called while the browser is still handling the tap or key itself. */

@@ -7,6 +7,7 @@ import { TextView } from './textview.js';
 
 const VERDICT_DELAY_MS = 250;
 const TEXT_DELAY_MS = 400; // after the last frame: while a finger moves, the verdict alone is kept true
+const LONGEST_STALE_MS = 1000; // for somebody who reads it now
 const USUAL_LETTER_PX = 18;
 const PICTURE_GONE_MS = 1500;
 const NO_PICTURE = 'The device has taken the picture away. Everything entered is kept, and all of it can be read and changed as text.';
@@ -22,6 +23,7 @@ export class Outside {
   #about;
   #verdictTimer = 0;
   #textTimer = 0;
+  #staleSince; // the first frame that the text does not know of
 
   constructor(canvas, call) {
     this.#canvas = canvas;
@@ -30,6 +32,7 @@ export class Outside {
     this.#text = new TextView({
       press: (id) => this.#press(id),
       enter: (path, shown) => this.#call('guywright_enter', 'string', ['string', 'string'], [path, shown]),
+      refresh: () => this.#showText(),
       askDevice: () => this.#device.askInGesture(),
       onClose: () => this.#canvas.focus({ preventScroll: true }),
     });
@@ -60,8 +63,16 @@ export class Outside {
 
   frameDrawn() {
     this.#verdictTimer ||= setTimeout(() => this.#showVerdict(), VERDICT_DELAY_MS);
+    const now = performance.now();
+    this.#staleSince ??= now;
+    const longest = this.#text.isOpen ? Math.max(0, this.#staleSince + LONGEST_STALE_MS - now) : TEXT_DELAY_MS;
     clearTimeout(this.#textTimer);
-    this.#textTimer = setTimeout(() => this.#text.show(this.#textJson()), TEXT_DELAY_MS);
+    this.#textTimer = setTimeout(() => this.#showText(), Math.min(TEXT_DELAY_MS, longest));
+  }
+
+  #showText() {
+    this.#staleSince = undefined;
+    this.#text.show(this.#textJson());
   }
 
   #textJson() {
@@ -73,7 +84,7 @@ export class Outside {
   }
 
   #openText() {
-    this.#text.show(this.#textJson());
+    this.#showText();
     this.#text.open();
   }
 

@@ -29,7 +29,7 @@ export class TextView {
   #groups = new Map(); // place of a group -> { shape, node }
   #act;
 
-  /** `act`: { press(id), enter(path, shown) -> why not, askDevice(), onClose() } */
+  /** `act`: { press(id), enter(path, shown) -> why not, refresh(), askDevice(), onClose() } */
   constructor(act) {
     this.#act = act;
     this.#root.querySelector('.back').textContent = BACK;
@@ -66,8 +66,9 @@ export class TextView {
     const { path } = event.target.dataset;
     if (!path) return;
     const fault = this.#act.enter(path, event.target.value.trim());
+    this.#act.refresh();
     event.target.setAttribute('aria-invalid', String(fault !== ''));
-    if (fault) event.target.value = event.target.dataset.shown; // the old value stays, and the reason is said
+    event.target.value = event.target.dataset.shown; // refused: the old value stays, and the reason is said
     this.#alarm.textContent = fault;
   }
 

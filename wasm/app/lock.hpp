@@ -8,6 +8,7 @@ class Lock {
 public:
     static constexpr double k_hold_s = 1.0;      ///< longer than a drop or a brush of a sleeve rests, short enough to be willing to
     static constexpr double k_between_s = 6.0;   ///< from the first place to the second
+    static constexpr double k_between_keys_s = 60.0;   ///< the same for the keys of the text view
 
     /// What is touched in a frame. Both places at once, a finger that moves, and any other spot are `Wrong`.
     enum class Touched : unsigned char { Nothing, First, Second, Wrong };
@@ -23,11 +24,13 @@ public:
         if (held_s_ >= k_hold_s) done(touched, now_s);
     }
 
-    /// The same by a key of the text view that is pressed on purpose and cannot be held.
+    /// The same by a key of the text view that is pressed on purpose and cannot be held. To hear and find the second key takes
+    /// longer than to move a finger.
     void press(Touched place, double now_s) {
         if (place == (first_done_ ? Touched::Second : Touched::First)) done(place, now_s);
         else begin_anew(Touched::Nothing);
         kept_ = Touched::Nothing;
+        done_s_ += k_between_keys_s - k_between_s;
     }
 
     [[nodiscard]] bool open() const { return open_; }

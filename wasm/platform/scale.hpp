@@ -7,10 +7,10 @@ namespace guywright::platform {
 inline constexpr float k_large_screen_px = 700.0F;
 inline constexpr float k_large_screen_scale = 1.25F;
 /// Layout pixels in which every page has its room: upright with the picture above the sliders, across with it beside them.
-inline constexpr float k_upright_width_px = 340.0F, k_upright_height_px = 620.0F;
+inline constexpr float k_upright_width_px = 360.0F, k_upright_height_px = 620.0F;
 inline constexpr float k_across_width_px = 760.0F, k_across_height_px = 374.0F;
 /// Upright without the picture: half of a phone beside another app.
-inline constexpr float k_least_width_px = 340.0F, k_least_height_px = 506.0F;
+inline constexpr float k_least_width_px = 360.0F, k_least_height_px = 584.0F;
 /// Twice the usual size is as far as a person's own text size is followed.
 inline constexpr float k_largest_text = 2.0F;
 

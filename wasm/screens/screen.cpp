@@ -15,6 +15,7 @@ constexpr float k_margin_px = 12.0F;
 constexpr float k_widest_panel_px = 620.0F;
 constexpr float k_narrowest_panel_px = 390.0F;
 constexpr float k_lowest_site_px = 170.0F;
+constexpr float k_least_site_px = widgets::k_target_px + 40.0F;   ///< lower, it is all keys and no picture
 constexpr float k_lock_px = 300.0F;
 constexpr float k_low_px = 480.0F;          ///< a phone on its side
 constexpr float k_picture_keys_px = 300.0F;  ///< column of keys beside a large picture
@@ -48,7 +49,8 @@ Layout one_above_the_other(Box screen, float strip_px) {
     const float panel_px = walk_height(screen.h > 900.0F ? 3 : 2) + 2.0F * k_margin_px;
     const float least_panel_px = walk_height(1) + widgets::k_line_px + 2.0F * k_margin_px;
     const float most_site_px = std::max(0.0F, screen.h - least_panel_px);
-    l.site = screen.cut_top(std::min(most_site_px, std::max(k_lowest_site_px, screen.h - panel_px)));
+    const float site_px = std::min(most_site_px, std::max(k_lowest_site_px, screen.h - panel_px));
+    l.site = screen.cut_top(site_px < k_least_site_px ? 0.0F : site_px);
     l.panel = screen;
     return l;
 }
@@ -94,7 +96,7 @@ void draw_panels(widgets::Ui& ui, const app::State& state, const Layout& l) {
         return draw_picture_keys(ui, state, l.panel);
     }
     const bool beside = state.keypad && !keypad_fits(l.panel);
-    if (!beside) draw_site(ui, state, l.site);
+    if (!beside && l.site.h > 0.0F) draw_site(ui, state, l.site);
     if (state.keypad) draw_keypad(ui, state, beside ? l.site.inner(6.0F) : l.panel, l.panel);
     else if (state.device.reading) draw_reading(ui, state, l.panel);
     else draw_walk(ui, state, l.panel);
@@ -112,7 +114,7 @@ void draw_locked(widgets::Ui& ui, const app::State& state, Layout& l, int finger
         l.panel = words;
     }
     ImGui::BeginDisabled();
-    draw_site(ui, state, l.site);
+    if (l.site.h > 0.0F) draw_site(ui, state, l.site);
     draw_strip(ui, state, l.strip);
     ImGui::EndDisabled();
     if (l.panel.h >= why_px) widgets::write(ui, ui.fonts.strong, l.panel, why, ui.theme.ink);
