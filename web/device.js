@@ -3,6 +3,7 @@
 // What each verdict feels like, in ms of on and off.
 const FELT = { GO: [220], 'NO-GO': [110, 90, 110, 90, 330], 'NOT CHECKED': [70, 110, 70] };
 const SAMPLES_MS = 100;
+const PROBE_MS = 3000; // one sensor may be slower to answer than another
 // As in wasm/app/device.hpp.
 const AWAKE = { impossible: 0, off: 1, asked: 2, on: 3, refused: 4 };
 
@@ -48,6 +49,7 @@ export class Device {
   #seen = {}; // the last event of either kind
   #told = '';
   #timer = 0;
+  #probeEnds = 0;
   #lock = null; // the promise of the browser that the screen stays on
   #awakeWanted = false;
   #allowed = false;
@@ -90,7 +92,7 @@ export class Device {
       this.#call('guywright_device_has', ['number', 'number'], has);
     }
     // The first numbers say what there is; until a reading is wanted, no more is listened to: that costs a battery.
-    if (!this.#timer && (has[1] || (has[0] && this.#seen.north && this.#seen.any))) this.#listen(false);
+    if (has[0] || has[1]) this.#probeEnds ||= setTimeout(() => this.#timer || this.#listen(false), PROBE_MS);
   }
 
   /** Must be called while the browser is still handling the tap or key itself. */

@@ -66,6 +66,11 @@ TEST_CASE("Lock: the text view's keys, in order only") {
     lock.look(Touched::Nothing, 40.0);
     lock.press(Touched::Second, 45.0);
     CHECK(lock.open());
+    Lock left;
+    left.press(Touched::First, 5.0);
+    CHECK_FALSE(left.waits());   // nothing is drawn for it
+    for (double now_s = 100.0; now_s < 103.0; now_s += 0.1) left.look(Touched::Second, now_s);
+    CHECK_FALSE(left.open());
 }
 
 TEST_CASE("Lock: an hour of rain does not open it") {

@@ -14,7 +14,8 @@ public:
     enum class Touched : unsigned char { Nothing, First, Second, Wrong };
 
     void look(Touched touched, double now_s) {
-        if (touched == Touched::Nothing) return let_go(now_s);
+        if (first_done_ && now_s - done_s_ > longest_between_s_) first_done_ = false;
+        if (touched == Touched::Nothing) return let_go();
         if (touched == kept_) return;                 // done with, or wrong, and not let go yet
         const bool wanted = touched == (first_done_ ? Touched::Second : Touched::First);
         if (!wanted || kept_ != Touched::Nothing) return begin_anew(touched);
@@ -30,7 +31,7 @@ public:
         if (place == (first_done_ ? Touched::Second : Touched::First)) done(place, now_s);
         else begin_anew(Touched::Nothing);
         kept_ = Touched::Nothing;
-        done_s_ += k_between_keys_s - k_between_s;
+        longest_between_s_ = k_between_keys_s;
     }
 
     [[nodiscard]] bool open() const { return open_; }
@@ -38,14 +39,13 @@ public:
     /// 0 to 1: how far the place that is wanted now has been held.
     [[nodiscard]] float held() const { return holding_ ? static_cast<float>(held_s_ / k_hold_s) : 0.0F; }
     /// True while it wants to hear that nothing is touched, too.
-    [[nodiscard]] bool waits() const { return holding_ || first_done_ || kept_ != Touched::Nothing; }
+    [[nodiscard]] bool waits() const { return holding_ || kept_ != Touched::Nothing || (first_done_ && longest_between_s_ == k_between_s); }
 
 private:
-    void let_go(double now_s) {
+    void let_go() {
         holding_ = false;
         held_s_ = 0.0;
         kept_ = Touched::Nothing;
-        if (first_done_ && now_s - done_s_ > k_between_s) first_done_ = false;
     }
     void begin_anew(Touched touched) {
         *this = {};
@@ -58,9 +58,10 @@ private:
         held_s_ = 0.0;
         kept_ = place;
         done_s_ = now_s;
+        longest_between_s_ = k_between_s;
     }
 
-    double since_s_ = 0.0, held_s_ = 0.0, done_s_ = 0.0;
+    double since_s_ = 0.0, held_s_ = 0.0, done_s_ = 0.0, longest_between_s_ = k_between_s;
     Touched kept_ = Touched::Nothing;   ///< counts no more until it is let go
     bool holding_ = false, first_done_ = false, open_ = false;
 };

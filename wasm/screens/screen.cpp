@@ -107,7 +107,7 @@ void draw_locked(widgets::Ui& ui, const app::State& state, Layout& l, int finger
     const Box lock = l.panel.cut_bottom(k_lock_px, k_margin_px);
     const std::string why = reason(state);
     const float why_px = widgets::text_height(ui.fonts.strong, why, l.panel.w);
-    const bool stacked = l.panel.y > l.site.y + 1.0F;
+    const bool stacked = l.panel.x < l.site.x + l.site.w - 1.0F;
     if (stacked) {
         const Box words = l.panel.cut_bottom(why_px, k_margin_px);
         l.site.h = words.y - k_margin_px - l.site.y;
