@@ -2,6 +2,8 @@
 
 #include "wasm/platform/shell.hpp"
 
+namespace app = guywright::app;
+
 namespace {
 
 /// One for the page's whole life: the entry points below are plain C functions and have no other way to it.
@@ -21,6 +23,25 @@ EMSCRIPTEN_KEEPALIVE void guywright_set_insets(float top, float right, float bot
     shell().set_insets_px(top, right, bottom, left);
 }
 EMSCRIPTEN_KEEPALIVE void guywright_set_reduced_motion(int reduced) { shell().set_reduced_motion(reduced != 0); }
+EMSCRIPTEN_KEEPALIVE void guywright_set_text_size(float times) { shell().set_text_size(times); }
+EMSCRIPTEN_KEEPALIVE void guywright_cancel_touch() { shell().take_touch_away(); }
+EMSCRIPTEN_KEEPALIVE void guywright_go_out_of_sight() { shell().go_out_of_sight(); }
+
+// The text view.
+EMSCRIPTEN_KEEPALIVE const char* guywright_text() { return shell().text_json().c_str(); }
+EMSCRIPTEN_KEEPALIVE const char* guywright_verdict() { return shell().verdict_json().c_str(); }
+EMSCRIPTEN_KEEPALIVE void guywright_press(const char* id) { shell().press(id); }
+EMSCRIPTEN_KEEPALIVE const char* guywright_enter(const char* path, const char* shown) { return shell().enter(path, shown).c_str(); }
+
+// The device. Angles in degrees, NaN for what it does not tell.
+EMSCRIPTEN_KEEPALIVE void guywright_device_has(int tilt, int compass) { shell().tell(app::DeviceHas{tilt != 0, compass != 0}); }
+EMSCRIPTEN_KEEPALIVE void guywright_device_refuses() { shell().tell(app::DeviceRefuses{}); }
+EMSCRIPTEN_KEEPALIVE void guywright_awake_is(int awake) { shell().tell(app::AwakeIs{static_cast<app::Awake>(awake)}); }
+EMSCRIPTEN_KEEPALIVE void guywright_device_is_held(double alpha_deg, double beta_deg, double gamma_deg, int absolute, double compass_deg, double compass_error_deg,
+                                                   int screen_turn_deg, int taller_than_wide) {
+    shell().tell_held({alpha_deg, beta_deg, gamma_deg, absolute != 0, compass_deg, compass_error_deg, screen_turn_deg, taller_than_wide != 0});
+}
+
 EMSCRIPTEN_KEEPALIVE const char* guywright_state() { return shell().state_json().c_str(); }
 EMSCRIPTEN_KEEPALIVE unsigned guywright_frames_drawn() { return shell().frames_drawn(); }
 

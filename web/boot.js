@@ -3,12 +3,12 @@
 import * as files from './files.js';
 import * as notice from './notice.js';
 import * as offline from './offline.js';
+import { Outside } from './outside.js';
 import * as store from './store.js';
-
-const MIRROR_DELAY_MS = 250;
 
 const canvas = document.getElementById('canvas');
 let program;
+const outside = new Outside(canvas, (name, result, types, values) => program.ccall(name, result, types, values));
 
 const state = () => JSON.parse(program.ccall('guywright_state', 'string'));
 
@@ -18,16 +18,6 @@ function openPlan(bytes) {
 }
 
 // --- what the program asks of the page ---
-
-let mirrorTimer = 0;
-
-function mirror() {
-  mirrorTimer = 0;
-  const { verdict, reason } = state();
-  const words = [verdict, reason].filter(Boolean).join('. ');
-  const line = document.getElementById('verdict');
-  if (line.textContent !== words) line.textContent = words;
-}
 
 let toldThatNothingIsKept = false;
 let askedToPersist = false;
@@ -47,9 +37,10 @@ async function save(text) {
 }
 
 const host = {
+  ...outside.host,
   frameDrawn() {
     document.getElementById('skeleton').hidden = true;
-    mirrorTimer ||= setTimeout(mirror, MIRROR_DELAY_MS);
+    outside.frameDrawn();
   },
   save,
   download: files.download,
@@ -129,6 +120,7 @@ async function start() {
     return notice.stop('A part of the app could not be loaded. Start again where there is a network, or mend this copy.', String(error));
   }
   watchScreen();
+  outside.start();
   const text = await plan;
   if (text !== undefined) openPlan(new TextEncoder().encode(text));
   // For tests and for the console; nothing in the app uses it.

@@ -1,7 +1,7 @@
 // Puts the finished site together:
-//   node web/release.mjs --program FOLDER --out FOLDER --rsvg PROGRAM
+//   node web/release.mjs --program FOLDER --out FOLDER --rsvg PROGRAM --libraries FOLDER --version TEXT
 // FOLDER of the program holds guywright.js and guywright.wasm. What a browser loads are the files of web/ except *.mjs
-// and *.sh; icons are drawn from assets/icons. The service worker gets the list of all files with their hashes.
+// and *.sh, and about.json with versions and licences (parts.mjs; FOLDER of the libraries holds their sources); icons are drawn from assets/icons. The service worker gets the list of all files with their hashes.
 
 import { execFileSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
@@ -11,6 +11,7 @@ import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
 import { brotliCompressSync, constants, gzipSync } from 'node:zlib';
 
+import { aboutOf } from './parts.mjs';
 import { PACKED_TYPES, policyOf, TYPES } from './serve.mjs';
 
 const here = dirname(fileURLToPath(import.meta.url));
@@ -60,13 +61,14 @@ function pack(out) {
   }
 }
 
-const { values } = parseArgs({ options: { program: { type: 'string' }, out: { type: 'string' }, rsvg: { type: 'string' } } });
+const { values } = parseArgs({ options: { program: { type: 'string' }, out: { type: 'string' }, rsvg: { type: 'string' }, libraries: { type: 'string' }, version: { type: 'string' } } });
 const part = `${values.out}.part`; // a server that is running never sees half a release
 rmSync(part, { recursive: true, force: true });
 mkdirSync(part, { recursive: true });
 copyPages(part);
 drawIcons(part, values.rsvg);
 for (const name of ['guywright.js', 'guywright.wasm']) cpSync(join(values.program, name), join(part, name));
+writeFileSync(join(part, 'about.json'), JSON.stringify(aboutOf({ root: join(here, '..'), ...values })));
 const name = writeServiceWorker(part);
 pack(part);
 rmSync(values.out, { recursive: true, force: true });

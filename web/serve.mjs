@@ -22,7 +22,7 @@ export const TYPES = {
   '.webmanifest': 'application/manifest+json',
 };
 /** Types that are stored packed beside the plain file. */
-export const PACKED_TYPES = ['.css', '.html', '.js', '.svg', '.wasm', '.webmanifest'];
+export const PACKED_TYPES = ['.css', '.html', '.js', '.json', '.svg', '.wasm', '.webmanifest'];
 
 /** The site's Content-Security-Policy has one source, its page; the header adds what a page cannot say. */
 export function policyOf(root) {

@@ -166,7 +166,7 @@ void random_edit(Plan& plan, std::mt19937& random) {
     const auto below = [&](unsigned n) { return random() % n; };
     const std::size_t i = below(5), j = below(4);
     const bool on = below(2) == 0;
-    switch (below(16)) {
+    switch (below(17)) {
         case 0: edit(plan, SetKind{static_cast<FrameKind>(below(3))}); break;
         case 1: edit(plan, SetPole{i, on}); break;
         case 2: edit(plan, SetHeldDown{i, on}); break;
@@ -182,6 +182,7 @@ void random_edit(Plan& plan, std::mt19937& random) {
         case 12: edit(plan, SetAnchorByPosition{i, on}); break;
         case 13: edit(plan, AddFootTie{j}); break;
         case 14: edit(plan, RemoveFootTie{j, i}); break;
+        case 15: edit(plan, SetCompass{on}); break;
         default: edit(plan, SetGuyLossJudged{on}); break;
     }
 }

@@ -5,6 +5,7 @@
 
 #include "engine/codec/plan_codec.hpp"
 
+#include "wasm/app/text_view.hpp"
 #include "wasm/screens/items.hpp"
 #include "wasm/screens/reasons.hpp"
 #include "wasm/screens/screen.hpp"
@@ -36,6 +37,14 @@ void begin_canvas(const View& view) {
                      ImGuiWindowFlags_NoBringToFrontOnFocus | ImGuiWindowFlags_NoScrollWithMouse);
 }
 
+std::string_view screen_name(const State& s) {
+    if (s.lock) return "Locked";
+    if (!s.message.empty()) return "Message";
+    if (s.menu_open) return "Menu";
+    if (s.keypad) return "Keypad";
+    return s.device.reading ? "Reading" : screens::title_of(s.step);
+}
+
 void end_canvas() {
     ImGui::End();
     ImGui::PopStyleVar(2);
@@ -46,6 +55,7 @@ void end_canvas() {
 void App::draw(const View& view, const Fonts& fonts) {
     begin_canvas(view);
     scale_ = view.scale;
+    fonts_ = &fonts;
     mirror_.clear();
     cut_.clear();
     std::vector<Command> wishes = std::exchange(waiting_, {});
@@ -54,8 +64,9 @@ void App::draw(const View& view, const Fonts& fonts) {
     focus_ = ui.focus_id;
     end_canvas();
     app::apply(state_, wishes);
-    if (!ImGui::IsAnyItemActive()) end_gesture(state_);
+    if (!ImGui::IsAnyItemActive()) app::end_gesture(state_);
     wants_frame_ = !wishes.empty() || state_.sweep;   // the frame that shows what has just been found
+    if (const auto felt = feeler_.look(state_.evaluation.verdict, state_.sweep != nullptr)) felt_ = felt;
 }
 
 bool App::is_on_picture(ImVec2 at_px) const {
@@ -82,7 +93,7 @@ std::string App::state_json() const {
     Json widgets = Json::array();
     for (const widgets::MirrorEntry& m : mirror_)
         widgets.push_back({{"id", m.id}, {"kind", m.kind}, {"label", m.label}, {"value", m.value}, {"rect", box_json(m.box, scale_)}});
-    const Json out = {{"screen", state_.message.empty() ? state_.menu_open ? "Menu" : state_.keypad ? "Keypad" : screens::title_of(state_.step) : "Message"},
+    const Json out = {{"screen", screen_name(state_)},
                       {"verdict", widgets::verdict_word(state_.evaluation.verdict)},
                       {"reason", screens::reason(state_)},
                       {"check_code", state_.check_code},
@@ -104,5 +115,31 @@ std::optional<std::string> App::take_save() {
 std::optional<std::pair<std::string, std::string>> App::take_download() { return std::exchange(state_.download, std::nullopt); }
 
 bool App::take_open_request() { return std::exchange(state_.open_wanted, false); }
+bool App::take_about_request() { return std::exchange(state_.about_wanted, false); }
+bool App::take_text_request() { return std::exchange(state_.text_wanted, false); }
+
+void App::end_gesture() { app::end_gesture(state_); }
+
+void App::tell(const Command& wish) {
+    app::apply(state_, {wish});
+    if (!ImGui::IsAnyItemActive()) end_gesture();
+}
+
+bool App::press(const std::string& id) {
+    const auto wish = fonts_ == nullptr ? std::nullopt : wish_of(id, state_, *fonts_, ImGui::GetTime());
+    if (wish) tell(*wish);
+    return wish.has_value();
+}
+
+std::string App::enter(const std::string& path, const std::string& shown) {
+    std::string fault = enter_shown(state_, path, shown);
+    if (!fault.empty()) return fault;
+    refresh(state_);
+    end_gesture();
+    return {};
+}
+
+std::string App::text_json() { return fonts_ == nullptr ? std::string("{}") : app::text_json(state_, *fonts_); }
+std::string App::verdict_json() const { return app::verdict_json(state_); }
 
 }  // namespace guywright::app

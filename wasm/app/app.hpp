@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "wasm/app/apply.hpp"
+#include "wasm/app/verdict_feeler.hpp"
 #include "wasm/app/view.hpp"
 #include "wasm/widgets/mirror.hpp"
 #include "wasm/widgets/ui.hpp"
@@ -25,6 +26,18 @@ public:
     std::optional<std::string> take_save();           ///< plan text to keep, once per gesture
     std::optional<std::pair<std::string, std::string>> take_download();  ///< file name, text
     bool take_open_request();                                            ///< the app wants a file picker
+    bool take_about_request();
+    bool take_text_request();
+
+    void tell(const Command& wish);                   ///< news of the device, or a wish of the text view: a gesture of its own
+    bool press(const std::string& id);                ///< a key of the text view; false where there is none such
+    [[nodiscard]] std::string enter(const std::string& path, const std::string& shown);  ///< why the number was not taken, or nothing
+    void cancel_gesture() { app::cancel_gesture(state_); }
+    void end_gesture();                               ///< whatever is under way counts as done: the page is going out of sight
+    [[nodiscard]] std::string text_json();            ///< verdict, every input and every key, as text; see text_view.hpp
+    [[nodiscard]] std::string verdict_json() const;   ///< what of it changes while a finger moves
+    [[nodiscard]] const Device& device() const { return state_.device; }
+    [[nodiscard]] std::optional<Verdict> take_felt() { return std::exchange(felt_, std::nullopt); }  ///< a new verdict, to be felt
 
 private:
     State state_ = first_state();
@@ -32,6 +45,9 @@ private:
     widgets::Mirror mirror_;
     widgets::CutTexts cut_;
     std::vector<Command> waiting_;   ///< wishes from outside the screens
+    VerdictFeeler feeler_;
+    std::optional<Verdict> felt_;
+    const Fonts* fonts_ = nullptr;
     std::string focus_;    ///< id of the widget that the keyboard would act on
     float scale_ = 1.0F;  ///< of the frame drawn last
     bool wants_frame_ = false;

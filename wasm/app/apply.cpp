@@ -17,6 +17,11 @@
 namespace guywright::app {
 namespace {
 
+constexpr const char* k_type_first = "Type a number first, for example ";
+constexpr const char* k_not_possible = " is not possible here; ";
+constexpr const char* k_gone = "The plan has this number no more.";
+constexpr const char* k_is_locked = "The screen is locked; nothing was changed.";
+
 constexpr std::size_t k_most_undos = 200;
 constexpr std::size_t k_slice_points = 4;   ///< of the sweep between two looks at the clock: a third of a millisecond on a slow device
 constexpr std::size_t k_longest_entry = 9;
@@ -38,18 +43,29 @@ bool set_number(State& s, const std::string& path, double value) {
 }
 
 void take_keypad(State& s) {
-    Keypad& pad = *s.keypad;
-    const Input* input = find_input(pad.path);
-    const NumberRef number = find_number(s.plan, pad.path);
-    char* end = nullptr;
-    const double shown = std::strtod(pad.typed.c_str(), &end);
-    if (input == nullptr || !number) return s.keypad.reset();
-    if (pad.typed.empty() || *end != '\0') {
-        pad.fault = "Type a number first, for example " + shown_number(*input, number.get());
-        return;
-    }
-    if (set_number(s, pad.path, input->sign * shown)) return s.keypad.reset();
-    pad.fault = pad.typed + " is not possible here; " + allowed_text(*input, number.range);
+    s.keypad->fault = enter_shown(s, s.keypad->path, s.keypad->typed);
+    if (s.keypad->fault.empty()) s.keypad.reset();
+}
+
+/// The reading in hand becomes numbers of the plan. After straight out the bearing itself is still to be taken.
+void take_reading(State& s) {
+    ReadingInHand& hand = *s.device.reading;
+    const auto kind = reading_kind(s.plan, hand.path);
+    if (!kind) return s.device.reading.reset();
+    Plan changed = s.plan;
+    hand.fault = app::take_reading(changed, hand.path, *kind, hand.reader.read(*kind, range::error_deg.max));
+    if (!hand.fault.empty()) return;
+    begin_change(s);
+    s.plan = std::move(changed);
+    s.last_touched = hand.path;
+    hand.reader.forget();
+    if (*kind != ReadingKind::StraightOut || hand.path == "edge.compass_out_deg") s.device.reading.reset();
+}
+
+/// While the screen is locked only what opens it, and news of the device, come through.
+bool passes_lock(const Command& wish) {
+    return std::holds_alternative<LookAtLock>(wish) || std::holds_alternative<PressLock>(wish) || std::holds_alternative<AwakeIs>(wish) ||
+           std::holds_alternative<DeviceHas>(wish);
 }
 
 void press_key(Keypad& pad, char key) {
@@ -74,6 +90,7 @@ void replace_plan(State& s, Plan plan) {
     s.open_group.clear();
     s.menu_open = false;
     s.keypad.reset();
+    s.device.reading.reset();
     s.last_touched.clear();
     s.camera = {};
     s.shown_case = k_holding;
@@ -85,6 +102,7 @@ void travel(State& s, std::vector<Plan>& from, std::vector<Plan>& to) {
     s.plan = std::move(from.back());
     from.pop_back();
     s.keypad.reset();
+    s.device.reading.reset();
     s.save_wanted = true;
 }
 
@@ -136,6 +154,7 @@ struct Applier {
         s.menu_open = false;
         s.site_large = false;
         s.keypad.reset();
+        s.device.reading.reset();
         s.last_touched.clear();
     }
     void operator()(const GoToItem& c) const {
@@ -180,6 +199,41 @@ struct Applier {
     void operator()(const TakeKeypad&) const { if (s.keypad) take_keypad(s); }
     void operator()(const CloseKeypad&) const { s.keypad.reset(); }
     void operator()(const CloseMessage&) const { s.message.clear(); }
+    void operator()(const ShowAbout&) const { s.about_wanted = true; s.menu_open = false; }
+    void operator()(const ShowText&) const { s.text_wanted = true; s.menu_open = false; }
+    void operator()(const LockScreen&) const {
+        s.lock.emplace();
+        s.site_large = false;
+        s.menu_open = false;
+        s.keypad.reset();
+        s.device.reading.reset();
+    }
+    void operator()(const LookAtLock& c) const {
+        if (s.lock) s.lock->look(c.touched, c.now_s);
+        if (s.lock && s.lock->open()) s.lock.reset();
+    }
+    void operator()(const PressLock& c) const {
+        if (s.lock) s.lock->press(c.place, c.now_s);
+        if (s.lock && s.lock->open()) s.lock.reset();
+    }
+    void operator()(const ToggleAwake&) const {
+        const bool wanted = s.device.awake == Awake::Off || s.device.awake == Awake::Refused;
+        if (s.device.awake != Awake::Impossible) s.device.awake = wanted ? Awake::Asked : Awake::Off;
+    }
+    void operator()(const AwakeIs& c) const { s.device.awake = c.awake; }
+    void operator()(const DeviceHas& c) const { s.device.tilt = c.tilt; s.device.compass = c.compass; }
+    void operator()(const StartReading& c) const {
+        s.device.reading = ReadingInHand{c.path};
+        s.keypad.reset();
+        s.last_touched = c.path;
+    }
+    void operator()(const DeviceIsHeld& c) const {
+        s.device.refused = false;
+        if (s.device.reading) s.device.reading->reader.add(c.held, c.now_s);
+    }
+    void operator()(const DeviceRefuses&) const { s.device.refused = true; }
+    void operator()(const TakeReading&) const { if (s.device.reading) take_reading(s); }
+    void operator()(const CloseReading&) const { s.device.reading.reset(); }
 };
 
 std::string faults_message(const PlanRead& read) {
@@ -217,7 +271,8 @@ void go_on_checking(State& s, double budget_ms) {
 void apply(State& s, const std::vector<Command>& wishes) {
     if (wishes.empty()) return;
     const Plan before = s.plan;
-    for (const Command& wish : wishes) std::visit(Applier{s}, wish);
+    for (const Command& wish : wishes)
+        if (!s.lock || passes_lock(wish)) std::visit(Applier{s}, wish);
     if (s.plan != before) refresh(s);
 }
 
@@ -230,6 +285,25 @@ void end_gesture(State& s) {
     s.history.future.clear();
     if (s.history.past.size() > k_most_undos) s.history.past.erase(s.history.past.begin());
     s.save_wanted = true;
+}
+
+void cancel_gesture(State& s) {
+    if (!s.before_gesture) return;
+    s.plan = std::move(*s.before_gesture);
+    s.before_gesture.reset();
+    refresh(s);
+}
+
+std::string enter_shown(State& s, const std::string& path, const std::string& text) {
+    const Input* input = find_input(path);
+    const NumberRef number = find_number(s.plan, path);
+    if (input == nullptr || !number) return k_gone;
+    if (s.lock) return k_is_locked;
+    char* end = nullptr;
+    const double shown = std::strtod(text.c_str(), &end);
+    if (text.empty() || *end != '\0') return k_type_first + shown_number(*input, number.get());
+    if (set_number(s, path, input->sign * shown)) return {};
+    return text + k_not_possible + allowed_text(*input, number.range);
 }
 
 void open_plan(State& s, std::string_view text) {

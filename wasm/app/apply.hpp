@@ -9,6 +9,12 @@ void apply(State& state, const std::vector<Command>& wishes);
 /// The finger is up: what changed since it came down becomes one step of undo, and is to be saved.
 void end_gesture(State& state);
 
+/// The gesture was none: a palm, rain, a touch that the device has taken away. What it changed is taken back.
+void cancel_gesture(State& state);
+
+/// Enters a number as it is shown, in the unit and with the sign of its slider. Says why it was not taken, or nothing.
+[[nodiscard]] std::string enter_shown(State& state, const std::string& path, const std::string& text);
+
 /// Opens a plan file. A file that cannot be used leaves everything as it was and says why in `message`.
 void open_plan(State& state, std::string_view text);
 

@@ -5,6 +5,8 @@
 #include <vector>
 
 #include "engine/plan/plan.hpp"
+#include "wasm/app/device.hpp"
+#include "wasm/app/lock.hpp"
 #include "wasm/scene/camera.hpp"
 
 namespace guywright::app {
@@ -31,6 +33,7 @@ struct SetAnchorByPosition { std::size_t guy; bool by_position; };   ///< the an
 struct AddFootTie { std::size_t foot; };
 struct RemoveFootTie { std::size_t foot, tie; };
 struct SetGuyLossJudged { bool judged; };
+struct SetCompass { bool known; };                          ///< the compass bearing of straight out
 
 struct SetNumber { std::string path; double value; };       ///< plan unit; out of range is refused with a message
 struct ConfirmShown { std::vector<std::string> paths; };    ///< starting values that are right as they stand
@@ -59,10 +62,17 @@ struct PressKey { char key; };                              ///< digits, '.', '-
 struct TakeKeypad {};
 struct CloseKeypad {};
 struct CloseMessage {};
+struct ShowAbout {};                                        ///< pages of the page itself, over the drawing
+struct ShowText {};
+struct LockScreen {};
+struct LookAtLock { Lock::Touched touched; double now_s; };
+struct PressLock { Lock::Touched place; double now_s; };    ///< by the text view
 
 using Command = std::variant<SetKind, SetPole, SetHeldDown, AddHobble, RemoveHobble, SetOpening, AddRope, RemoveRope, SetHaul, SetRopeStrength, AddGuy,
-                             RemoveGuy, SetAnchorByPosition, AddFootTie, RemoveFootTie, SetGuyLossJudged, SetNumber, ConfirmShown, GoTo, GoToItem,
+                             RemoveGuy, SetAnchorByPosition, AddFootTie, RemoveFootTie, SetGuyLossJudged, SetCompass, SetNumber, ConfirmShown, GoTo, GoToItem,
                              ShowMore, Undo, Redo, NewPlan, OpenExample, OpenFile, SaveFile, ToggleMenu, NextMenuPage, NextTheme, DragScene, PinchScene, ResetView, ToggleLargeSite,
-                             NextView, SetView, NextCase, ShowCase, OpenKeypad, PressKey, TakeKeypad, CloseKeypad, CloseMessage>;
+                             NextView, SetView, NextCase, ShowCase, OpenKeypad, PressKey, TakeKeypad, CloseKeypad, CloseMessage,
+                             ShowAbout, ShowText, LockScreen, LookAtLock, PressLock, ToggleAwake, AwakeIs, DeviceHas, StartReading, DeviceIsHeld, DeviceRefuses,
+                             TakeReading, CloseReading>;
 
 }  // namespace guywright::app

@@ -15,6 +15,7 @@ using Part = scene::Highlight::Part;
 constexpr std::array k_inputs{
     Input{"edge.face_deg", "Edge angle", "How steeply it falls; 90 is a straight drop.", "\u00B0", 10, 120, 1, 0, 1, Part::Edge},
     Input{"edge.rope_friction", "Friction at the edge", "About 0.3 on rock or concrete, 0.1 on rollers.", "", 0, 1, 0.05, 2, 1, Part::Edge},
+    Input{"edge.compass_out_deg", "Compass, straight out", "Heading straight out over the edge, not corrected.", "\u00B0", 0, 360, 1, 0, 1, Part::Edge},
     Input{"edge.opening_m", "Ground again after", "Tape from this edge across to the far one.", "m", 0.5, 10, 0.05, 2, 1, Part::Edge},
     Input{"frame.foot_m[#][0]", "Foot behind the edge", "Tape straight back; minus is past the edge.", "m", -4, 8, 0.05, 2, -1, Part::Foot},
     Input{"frame.foot_m[#][1]", "Foot to the left", "Of the line straight out; minus is right.", "m", -5, 5, 0.05, 2, 1, Part::Foot},

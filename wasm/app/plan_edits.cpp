@@ -220,6 +220,14 @@ Edited edit(Plan& plan, const SetOpening& wish) {
     return {{}, "edge.opening_m"};
 }
 
+Edited edit(Plan& plan, const SetCompass& wish) {
+    plan.edge.compass_out_deg = wish.known ? std::optional(0.0) : std::nullopt;
+    forget_what_is_gone(plan);
+    if (!wish.known) return {};
+    mark_not_measured(plan, "edge.compass_out_deg");
+    return {{}, "edge.compass_out_deg"};
+}
+
 Edited edit(Plan& plan, const AddRope&) {
     if (plan.ropes.size() >= k_max_ropes) return {"More than " + std::to_string(k_max_ropes) + " ropes are not computed.", {}};
     RopePlan rope = plan.ropes.empty() ? RopePlan{} : plan.ropes.back();

@@ -27,6 +27,7 @@ Edited edit(Plan& plan, const SetAnchorByPosition& wish);
 Edited edit(Plan& plan, const AddFootTie& wish);
 Edited edit(Plan& plan, const RemoveFootTie& wish);
 Edited edit(Plan& plan, const SetGuyLossJudged& wish);
+Edited edit(Plan& plan, const SetCompass& wish);
 
 /// What only the person on site knows of a guy and of a rope.
 void mark_guy_not_measured(Plan& plan, std::size_t guy);

@@ -45,7 +45,9 @@ struct State {
     scene::View view = scene::View::Free;
     bool site_large = false;        ///< the picture has the place of the sliders, too
     std::size_t shown_case = k_holding;
-    bool save_wanted = false, open_wanted = false;
+    std::optional<Lock> lock;       ///< while there is one, nothing but what opens it is carried out
+    Device device;
+    bool save_wanted = false, open_wanted = false, about_wanted = false, text_wanted = false;
     std::optional<std::pair<std::string, std::string>> download;
 };
 

@@ -16,6 +16,7 @@ struct View {
     float inset_bottom_px = 0.0F;
     float inset_left_px = 0.0F;
     bool reduced_motion = false;
+    int fingers = 0;           ///< on the glass
 };
 
 /// 18, 18 bold, 28 bold, 44 bold and 84 bold CSS px. `huge` holds Basic Latin and a few signs only, `giant` the letters of

@@ -12,6 +12,7 @@
 
 #include "wasm/platform/fonts.hpp"
 #include "wasm/platform/host.hpp"
+#include "wasm/platform/scale.hpp"
 
 namespace guywright::platform {
 namespace {
@@ -26,9 +27,8 @@ constexpr double k_work_ms = 11.0;
 /// A finger (more so a gloved one) wanders on a tap: about 2.5 mm is still no drag.
 constexpr float k_drag_threshold_px = 15.0F;
 constexpr float k_double_tap_px = 36.0F;
-/// A tablet is held, and a desk screen stands, farther away than a phone: there everything is drawn larger.
-constexpr float k_large_screen_px = 700.0F;
-constexpr float k_large_screen_scale = 1.25F;
+/// A reading changes numbers, not the layout: one frame shows it, and one more what was found in the first.
+constexpr int k_frames_after_reading = 2;
 
 int on_sdl_event(void* shell, SDL_Event* event) {
     // SDL marks the end of each poll with an event of its own: waking for it would draw for ever.
@@ -77,7 +77,8 @@ void Shell::make_imgui() {
 }
 
 void Shell::take_scale() {
-    view_.scale = window_.smaller_side_px() >= k_large_screen_px ? k_large_screen_scale : 1.0F;
+    const float width = window_.width_px() - insets_css_px_[1] - insets_css_px_[3], height = window_.height_px() - insets_css_px_[0] - insets_css_px_[2];
+    view_.scale = layout_scale(width, height, text_size_);
     view_.pixel_ratio = window_.pixel_ratio() * view_.scale;
 }
 
@@ -126,13 +127,37 @@ bool Shell::wants_another_frame() const {
 void Shell::take_events() {
     SDL_Event event;
     while (SDL_PollEvent(&event) != 0) take_event(event);
-    if (const auto pinch = fingers_.take()) app_.pinch(pinch->from_px, pinch->to_px, pinch->factor);
+    if (const auto pinch = fingers_.take(); pinch && !touches_.dropping()) app_.pinch(pinch->from_px, pinch->to_px, pinch->factor);
+}
+
+bool Shell::is_meant(const SDL_Event& event) {
+    if (event.type == SDL_FINGERDOWN && touches_.down(event.tfinger.fingerId)) cancel_touch();
+    if (event.type == SDL_FINGERUP) touches_.up(event.tfinger.fingerId);
+    view_.fingers = touches_.fingers();
+    const bool pressed = event.type == SDL_MOUSEBUTTONDOWN || event.type == SDL_MOUSEBUTTONUP;
+    const bool of_finger = (pressed && event.button.which == SDL_TOUCH_MOUSEID) || (event.type == SDL_MOUSEMOTION && event.motion.which == SDL_TOUCH_MOUSEID);
+    return !(of_finger && touches_.dropping());
+}
+
+void Shell::take_touch_away() {
+    touches_.take_away();
+    cancel_touch();
+}
+
+/// What the fingers have begun is taken back, and the pointer lifts where nothing lies.
+void Shell::cancel_touch() {
+    if (!started_) return;
+    ImGui::ClearActiveID();
+    cancel_pointer();
+    app_.cancel_gesture();
+    wake();
 }
 
 void Shell::take_event(SDL_Event event) {
+    const bool meant = is_meant(event);
     if (event.type == SDL_FINGERDOWN || event.type == SDL_FINGERMOTION || event.type == SDL_FINGERUP) take_finger(event.tfinger);
     const bool of_pointer = event.type == SDL_MOUSEMOTION || event.type == SDL_MOUSEBUTTONDOWN || event.type == SDL_MOUSEBUTTONUP;
-    if (of_pointer && fingers_.hold_pointer()) return;
+    if (!meant || (of_pointer && fingers_.hold_pointer())) return;
     if (event.type == SDL_MOUSEMOTION) to_layout(event.motion.x, event.motion.y);
     if (event.type == SDL_MOUSEBUTTONDOWN) to_layout(event.button.x, event.button.y);
     // SDL reports no motion for a finger that comes down where it last was, but we have moved the pointer away since.
@@ -198,6 +223,7 @@ void Shell::pass_on_requests() {
     if (const auto text = app_.take_save()) host::save(*text);
     if (const auto file = app_.take_download()) host::download(file->first, file->second);
     if (app_.take_open_request()) host::pick_file();
+    device_host_.pass_on(app_);
     host::frame_drawn();
 }
 
@@ -214,6 +240,45 @@ void Shell::set_insets_px(float top, float right, float bottom, float left) {
 void Shell::set_reduced_motion(bool reduced) {
     view_.reduced_motion = reduced;
     wake();
+}
+
+void Shell::set_text_size(float times) {
+    text_size_ = times;
+    wake();
+}
+
+void Shell::tell(const app::Command& wish) {
+    app_.tell(wish);
+    wake();
+}
+
+void Shell::tell_held(const app::Held& held) {
+    app_.tell(app::DeviceIsHeld{held, emscripten_get_now() / 1000.0});
+    frames_to_draw_ = std::max(frames_to_draw_, k_frames_after_reading);
+    schedule();
+}
+
+void Shell::press(const std::string& id) {
+    app_.press(id);
+    wake();
+}
+
+const std::string& Shell::enter(const std::string& path, const std::string& shown) {
+    answer_ = app_.enter(path, shown);
+    wake();
+    return answer_;
+}
+
+const std::string& Shell::text_json() { return answer_ = app_.text_json(); }
+const std::string& Shell::verdict_json() { return answer_ = app_.verdict_json(); }
+
+void Shell::go_out_of_sight() {
+    if (!started_) return;
+    touches_.forget();
+    view_.fingers = 0;
+    app_.end_gesture();   // before letting go of it, so that it counts
+    cancel_touch();
+    pass_on_requests();   // no frame comes while nobody looks
 }
 
 const std::string& Shell::state_json() {

@@ -9,6 +9,8 @@
 #include "wasm/app/app.hpp"
 #include "wasm/platform/fingers.hpp"
 #include "wasm/platform/renderer.hpp"
+#include "wasm/platform/device_host.hpp"
+#include "wasm/platform/touch_filter.hpp"
 #include "wasm/platform/window.hpp"
 
 namespace guywright::platform {
@@ -22,6 +24,15 @@ public:
     void open_plan(std::string_view text);
     void set_insets_px(float top, float right, float bottom, float left);
     void set_reduced_motion(bool reduced);
+    void set_text_size(float times);  ///< as large as usual, that the person has set in the browser
+    void tell(const app::Command& wish);
+    void tell_held(const app::Held& held);  ///< some ten a second while a reading is in hand
+    void press(const std::string& id);
+    [[nodiscard]] const std::string& enter(const std::string& path, const std::string& shown);  ///< valid until the next call
+    [[nodiscard]] const std::string& text_json();
+    [[nodiscard]] const std::string& verdict_json();
+    void take_touch_away();   ///< by the device: what the fingers have begun was not meant
+    void go_out_of_sight();   ///< nothing may be lost if the page never comes back
     [[nodiscard]] const std::string& state_json();  ///< valid until the next call
     [[nodiscard]] std::uint32_t frames_drawn() const { return frames_drawn_; }
 
@@ -35,6 +46,8 @@ private:
     void schedule();
     void take_events();
     void take_event(SDL_Event event);
+    void cancel_touch();
+    [[nodiscard]] bool is_meant(const SDL_Event& event);
     void to_layout(std::int32_t& x_px, std::int32_t& y_px) const;  ///< from CSS pixels
     void take_finger(const SDL_TouchFingerEvent& finger);
     void let_go_of_pointer();
@@ -49,6 +62,10 @@ private:
     Window window_;
     Fingers fingers_;
     Renderer renderer_;
+    DeviceHost device_host_;
+    TouchFilter touches_;
+    float text_size_ = 1.0F;
+    std::string answer_;
     std::array<float, 4> insets_css_px_{};  ///< top, right, bottom, left
     std::string state_json_;
     std::uint32_t frames_drawn_ = 0;

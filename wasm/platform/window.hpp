@@ -17,7 +17,8 @@ public:
     [[nodiscard]] SDL_Window* sdl() const { return window_; }
     [[nodiscard]] void* gl_context() const { return context_; }
     [[nodiscard]] float pixel_ratio() const { return pixel_ratio_; }
-    [[nodiscard]] float smaller_side_px() const { return static_cast<float>(width_px_ < height_px_ ? width_px_ : height_px_); }
+    [[nodiscard]] float width_px() const { return static_cast<float>(width_px_); }
+    [[nodiscard]] float height_px() const { return static_cast<float>(height_px_); }
     void show_frame() const;
 
 private:

@@ -14,7 +14,8 @@ using widgets::Box;
 using widgets::ButtonLook;
 using widgets::Ui;
 
-/// "± 3°", the tolerance of the plan for a measurement of this kind.
+}  // namespace
+
 std::string error_text(const Tolerances& t, const Range& range, double value, const app::Input& input) {
     const auto in_unit = [&](double by) { return "\u00B1 " + with_unit(input, number_text(by)); };
     const auto percent = [&](double by) { return value > 0.0 ? "\u00B1 " + number_text(by) + " %" : std::string(); };
@@ -31,8 +32,6 @@ std::string error_text(const Tolerances& t, const Range& range, double value, co
     return {};
 }
 
-}  // namespace
-
 void Builder::group(std::string title, std::string id) {
     out_.groups.push_back({std::move(title), std::move(id), {}, {}});
     more_.clear();
@@ -42,7 +41,7 @@ void Builder::more(std::string what) { more_ = std::move(what); }
 
 bool Builder::leave_out(const std::string& id) {
     Group& group = out_.groups.back();
-    if (more_.empty() || state_.open_group == group.id || state_.wanted_id == id || !app::is_measured(state_.plan, id)) return false;
+    if (all_ || more_.empty() || state_.open_group == group.id || state_.wanted_id == id || !app::is_measured(state_.plan, id)) return false;
     if (group.more.empty()) {
         group.more = more_;
         group.more_id = id;
@@ -50,10 +49,10 @@ bool Builder::leave_out(const std::string& id) {
     return true;
 }
 
-void Builder::push(float height_px, std::string id, std::function<void(Ui&, const Box&)> draw) {
+void Builder::push(float height_px, std::string id, std::function<void(Ui&, const Box&)> draw, std::vector<Spoken> spoken) {
     if (out_.groups.empty()) group({});
     if (leave_out(id)) return;
-    out_.items.push_back({height_px, out_.groups.size() - 1, std::move(id), std::move(draw)});
+    out_.items.push_back({height_px, out_.groups.size() - 1, std::move(id), std::move(draw), std::move(spoken)});
 }
 
 void Builder::slide(const std::string& path) {
@@ -62,12 +61,16 @@ void Builder::slide(const std::string& path) {
     const app::Input* input = app::find_input(path);
     if (!number || input == nullptr) return;
     const double value = number.get();
-    const widgets::SliderText text{*input, path, value, app::is_measured(state_.plan, path), error_text(state_.plan.tolerances, number.range, value, *input)};
-    push(widgets::slider_height(ui_, text, width_), path, [text](Ui& u, const Box& box) { widgets::slider(u, box, text); });
+    widgets::SliderText text{*input, path, value, app::is_measured(state_.plan, path), error_text(state_.plan.tolerances, number.range, value, *input)};
+    if (const auto kind = app::reading_kind(state_.plan, path); kind && state_.device.can(*kind)) text.device = kind;
+    push(widgets::slider_height(ui_, text, width_), path, [text](Ui& u, const Box& box) { widgets::slider(u, box, text); },
+         {{.kind = Spoken::Kind::Number, .id = path}});
 }
 
 void Builder::choose(std::vector<Choice> choices) {
     const std::string id = choices.front().id;
+    std::vector<Spoken> spoken;
+    for (const Choice& c : choices) spoken.push_back({Spoken::Kind::Key, c.id, c.label, {}, c.chosen, c.command});
     push(widgets::k_target_px, id, [choices = std::move(choices)](Ui& u, const Box& box) {
         const auto count = static_cast<float>(choices.size());
         const float wide = (box.w - (count - 1.0F) * widgets::k_gap_px) / count;
@@ -75,37 +78,41 @@ void Builder::choose(std::vector<Choice> choices) {
         for (const Choice& c : choices)
             if (widgets::button(u, row.cut_left(wide, widgets::k_gap_px), {c.id, c.label, c.chosen ? ButtonLook::Chosen : ButtonLook::Plain}))
                 u.wish(c.command);
-    });
+    }, std::move(spoken));
 }
 
 void Builder::toggle(std::string id, std::string label, bool on, app::Command command) {
+    std::vector<Spoken> spoken{{Spoken::Kind::Key, id, label, {}, on, command}};
     push(widgets::k_target_px, id, [id, label = (on ? "\u2713 " : "") + label, on, command = std::move(command)](Ui& u, const Box& box) {
         if (widgets::button(u, box, {id, label, on ? ButtonLook::Chosen : ButtonLook::Plain})) u.wish(command);
-    });
+    }, std::move(spoken));
 }
 
 void Builder::action(std::string id, std::string label, app::Command command) {
+    std::vector<Spoken> spoken{{Spoken::Kind::Key, id, label, {}, std::nullopt, command}};
     push(widgets::k_target_px, id, [id, label = std::move(label), command = std::move(command)](Ui& u, const Box& box) {
         if (widgets::button(u, box, {id, label})) u.wish(command);
-    });
+    }, std::move(spoken));
 }
 
 void Builder::text(std::string words, ImFont* app::Fonts::*font) {
     const float height = widgets::text_height(ui_.fonts.*font, words, width_);
+    std::vector<Spoken> spoken{{.kind = Spoken::Kind::Text, .id = "text", .label = words}};
     push(height, "text", [words = std::move(words), font](Ui& u, const Box& box) {
         widgets::write(u, u.fonts.*font, box, words, u.theme.ink);
         u.mirror.push_back({"text", "text", words, "", box});
-    });
+    }, std::move(spoken));
 }
 
 void Builder::caution(std::string words) {
     constexpr float mark_px = 40.0F;
     const float height = std::max(36.0F, widgets::text_height(ui_.fonts.text, words, width_ - mark_px));
+    std::vector<Spoken> spoken{{.kind = Spoken::Kind::Text, .id = "caution", .label = words}};
     push(height, "caution", [words = std::move(words)](Ui& u, const Box& box) {
         widgets::caution_shape(u, {box.x + 15.0F, box.y + 18.0F}, 15.0F);
         widgets::write(u, u.fonts.text, {box.x + mark_px, box.y, box.w - mark_px, box.h}, words, u.theme.ink);
         u.mirror.push_back({"caution", "text", words, "", box});
-    });
+    }, std::move(spoken));
 }
 
 }  // namespace guywright::screens

@@ -3,6 +3,7 @@
 #include <string>
 #include <vector>
 
+#include "wasm/app/inputs.hpp"
 #include "wasm/screens/items.hpp"
 
 namespace guywright::screens {
@@ -14,10 +15,13 @@ struct Choice {
     app::Command command;
 };
 
+/// "\u00B1 3\u00B0", the tolerance of the plan for a measurement of this kind; empty where there is none.
+[[nodiscard]] std::string error_text(const Tolerances& t, const Range& range, double value, const app::Input& input);
+
 /// Gathers the items of one step.
 class Builder {
 public:
-    Builder(const widgets::Ui& ui, const app::State& state, float width) : ui_(ui), state_(state), width_(width) {}
+    Builder(const widgets::Ui& ui, const app::State& state, float width, bool all = false) : ui_(ui), state_(state), width_(width), all_(all) {}
 
     void group(std::string title, std::string id = {});
     /// What follows in the group is for the few who need it, and is left out until they ask: `what` names it on the key.
@@ -29,7 +33,7 @@ public:
     void action(std::string id, std::string label, app::Command command);
     void text(std::string words, ImFont* app::Fonts::*font);
     void caution(std::string words);
-    void push(float height_px, std::string id, std::function<void(widgets::Ui&, const widgets::Box&)> draw);
+    void push(float height_px, std::string id, std::function<void(widgets::Ui&, const widgets::Box&)> draw, std::vector<Spoken> spoken = {});
 
     [[nodiscard]] const widgets::Ui& ui() const { return ui_; }
     [[nodiscard]] const app::State& state() const { return state_; }
@@ -44,6 +48,7 @@ private:
     const widgets::Ui& ui_;
     const app::State& state_;
     float width_;
+    bool all_;             ///< nothing is left out
     StepItems out_{};
     std::string more_{};   ///< set from more() to the end of the group
 };

@@ -68,7 +68,8 @@ void draw_margin(Ui& u, Box box, const MarginHead& h, const Check& c) {
 void add_margin(Builder& b, const Check& c) {
     const MarginHead h = margin_head(b, c);
     const float height = h.name_height_px + (h.one_line ? 4.0F : widgets::k_line_px + 4.0F) + k_bar_px;
-    b.push(height, "margin", [h, c](Ui& u, const Box& box) { draw_margin(u, box, h, c); });
+    b.push(height, "margin", [h, c](Ui& u, const Box& box) { draw_margin(u, box, h, c); },
+           {{.kind = Spoken::Kind::Text, .id = "margin", .label = h.what, .value = h.spare}});
 }
 
 /// Faults first, then what is still missing with a way to it.
@@ -103,7 +104,7 @@ void add_row(Builder& b, std::string left, std::string right) {
         write_line(u, u.fonts.text, row, left, u.theme.ink);
         u.draw.AddLine({box.x, box.y + box.h}, {box.x + box.w, box.y + box.h}, u.theme.ink, 1.0F);
         u.mirror.push_back({"force", "text", left, right, box});
-    });
+    }, {{.kind = Spoken::Kind::Text, .id = "force", .label = left, .value = right}});
 }
 
 void add_forces(Builder& b) {

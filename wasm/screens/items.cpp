@@ -27,9 +27,13 @@ void edge_items(Builder& b) {
     b.group("Edge", "edge");
     b.slide("edge.face_deg");
     b.slide("edge.rope_friction");
-    if (!opening) b.more("a shaft");
+    const bool compass = b.plan().edge.compass_out_deg.has_value();
+    if (!opening) b.more("a shaft, compass");
     b.toggle("opening", "Ground begins again across", opening, app::SetOpening{!opening});
     b.slide("edge.opening_m");
+    if (opening && !compass) b.more("compass");
+    b.toggle("compass", "Compass heading of straight out", compass, app::SetCompass{!compass});
+    b.slide("edge.compass_out_deg");
 }
 
 void kind_choice(Builder& b) {
@@ -190,8 +194,8 @@ void margin_items(Builder& b) {
 
 std::string_view title_of(Step step) { return k_titles[static_cast<std::size_t>(step)]; }
 
-StepItems items_of(const widgets::Ui& ui, const app::State& state, Step step, float width) {
-    Builder b{ui, state, width};
+StepItems items_of(const widgets::Ui& ui, const app::State& state, Step step, float width, bool all) {
+    Builder b{ui, state, width, all};
     switch (step) {
         case Step::Edge: edge_items(b); break;
         case Step::Frame: frame_items(b); break;

@@ -1,6 +1,7 @@
 #pragma once
 #include <cstddef>
 #include <functional>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -17,12 +18,22 @@ struct Group {
     std::string more_id;   ///< the first item left out
 };
 
+/// What an item says and offers to somebody who does not see it.
+struct Spoken {
+    enum class Kind : unsigned char { Text, Number, Key } kind = Kind::Text;
+    std::string id;                           ///< of a number its path
+    std::string label{}, value{};
+    std::optional<bool> on{};                 ///< of a key that is in or out
+    std::optional<app::Command> command{};    ///< of a key
+};
+
 /// One thing on a page: as high as it needs to be, never cut in two.
 struct Item {
     float height_px = 0.0F;
     std::size_t group = 0;
     std::string id;        ///< path of the number it slides, or its own name
     std::function<void(widgets::Ui&, const widgets::Box&)> draw;
+    std::vector<Spoken> spoken{};
 };
 
 /// What a step shows, from top to bottom.
@@ -31,8 +42,8 @@ struct StepItems {
     std::vector<Item> items;
 };
 
-/// Laid out for `width`. Reads the state, changes nothing.
-[[nodiscard]] StepItems items_of(const widgets::Ui& ui, const app::State& state, app::Step step, float width);
+/// Laid out for `width`; `all`: with what few need. Reads the state, changes nothing.
+[[nodiscard]] StepItems items_of(const widgets::Ui& ui, const app::State& state, app::Step step, float width, bool all = false);
 
 /// "Edge", "Frame", ...
 [[nodiscard]] std::string_view title_of(app::Step step);

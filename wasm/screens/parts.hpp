@@ -11,11 +11,23 @@ void draw_strip(widgets::Ui& ui, const app::State& state, const widgets::Box& bo
 void draw_site(widgets::Ui& ui, const app::State& state, const widgets::Box& box);
 /// The step in hand: as many sliders as fit, and the way on and back.
 void draw_walk(widgets::Ui& ui, const app::State& state, widgets::Box box);
+/// A key of the menu.
+struct MenuEntry {
+    std::string id, label;
+    app::Command command;
+    widgets::ButtonLook look = widgets::ButtonLook::Plain;
+    bool enabled = true;
+};
+[[nodiscard]] std::vector<MenuEntry> menu_entries(const app::State& state);
 /// Steps, plans, theme.
 void draw_menu(widgets::Ui& ui, const app::State& state, widgets::Box box);
 /// Exact entry of one number: what is typed, and the keys below it or, where that is too low, beside it in `aside`.
 void draw_keypad(widgets::Ui& ui, const app::State& state, widgets::Box box, widgets::Box aside);
 [[nodiscard]] bool keypad_fits(const widgets::Box& box);
+/// The two places that open the lock. `fingers` are on the glass.
+void draw_lock(widgets::Ui& ui, const app::State& state, const widgets::Box& box, int fingers);
+/// A number being taken from the device.
+void draw_reading(widgets::Ui& ui, const app::State& state, widgets::Box box);
 /// Something that has to be read and closed.
 void draw_message(widgets::Ui& ui, const app::State& state, widgets::Box box);
 

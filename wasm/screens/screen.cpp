@@ -1,6 +1,7 @@
 #include "wasm/screens/screen.hpp"
 
 #include "wasm/screens/parts.hpp"
+#include "wasm/screens/reasons.hpp"
 #include "wasm/screens/site.hpp"
 
 namespace guywright::screens {
@@ -14,6 +15,8 @@ constexpr float k_margin_px = 12.0F;
 constexpr float k_widest_panel_px = 620.0F;
 constexpr float k_narrowest_panel_px = 390.0F;
 constexpr float k_lowest_site_px = 170.0F;
+constexpr float k_least_site_px = widgets::k_target_px + 40.0F;   ///< lower, it is all keys and no picture
+constexpr float k_lock_px = 300.0F;
 constexpr float k_low_px = 480.0F;          ///< a phone on its side
 constexpr float k_picture_keys_px = 300.0F;  ///< column of keys beside a large picture
 
@@ -46,7 +49,8 @@ Layout one_above_the_other(Box screen, float strip_px) {
     const float panel_px = walk_height(screen.h > 900.0F ? 3 : 2) + 2.0F * k_margin_px;
     const float least_panel_px = walk_height(1) + widgets::k_line_px + 2.0F * k_margin_px;
     const float most_site_px = std::max(0.0F, screen.h - least_panel_px);
-    l.site = screen.cut_top(std::min(most_site_px, std::max(k_lowest_site_px, screen.h - panel_px)));
+    const float site_px = std::min(most_site_px, std::max(k_lowest_site_px, screen.h - panel_px));
+    l.site = screen.cut_top(site_px < k_least_site_px ? 0.0F : site_px);
     l.panel = screen;
     return l;
 }
@@ -83,15 +87,38 @@ void draw_sheet(widgets::Ui& ui, const app::State& state, Layout& l, const Box& 
     else draw_menu(ui, state, l.sheet);
 }
 
+/// A number by keypad or from the device.
+bool is_entering(const app::State& s) { return s.keypad || s.device.reading; }
+
 void draw_panels(widgets::Ui& ui, const app::State& state, const Layout& l) {
-    if (state.site_large && !state.keypad) {
+    if (state.site_large && !is_entering(state)) {
         draw_large_picture(ui, state, l.site);
         return draw_picture_keys(ui, state, l.panel);
     }
     const bool beside = state.keypad && !keypad_fits(l.panel);
-    if (!beside) draw_site(ui, state, l.site);
+    if (!beside && l.site.h > 0.0F) draw_site(ui, state, l.site);
     if (state.keypad) draw_keypad(ui, state, beside ? l.site.inner(6.0F) : l.panel, l.panel);
+    else if (state.device.reading) draw_reading(ui, state, l.panel);
     else draw_walk(ui, state, l.panel);
+}
+
+/// Verdict and picture stay in view; nothing of them can be touched.
+void draw_locked(widgets::Ui& ui, const app::State& state, Layout& l, int fingers) {
+    const Box lock = l.panel.cut_bottom(k_lock_px, k_margin_px);
+    const std::string why = reason(state);
+    const float why_px = widgets::text_height(ui.fonts.strong, why, l.panel.w);
+    const bool stacked = l.panel.x < l.site.x + l.site.w - 1.0F;
+    if (stacked) {
+        const Box words = l.panel.cut_bottom(why_px, k_margin_px);
+        l.site.h = words.y - k_margin_px - l.site.y;
+        l.panel = words;
+    }
+    ImGui::BeginDisabled();
+    if (l.site.h > 0.0F) draw_site(ui, state, l.site);
+    draw_strip(ui, state, l.strip);
+    ImGui::EndDisabled();
+    if (l.panel.h >= why_px) widgets::write(ui, ui.fonts.strong, l.panel, why, ui.theme.ink);
+    draw_lock(ui, state, lock, fingers);
 }
 
 }  // namespace
@@ -101,8 +128,12 @@ void draw_screen(widgets::Ui& ui, const app::State& state, const app::View& view
                      view.height_px - view.inset_top_px - view.inset_bottom_px};
     ui.draw.AddRectFilled({0.0F, 0.0F}, {view.width_px, view.height_px}, ui.theme.field);
     const bool sheet = state.menu_open || !state.message.empty();
-    const bool large_picture = state.site_large && !sheet && !state.keypad;
-    Layout l = large_picture ? with_large_picture(screen) : lay_out(screen, state.step == app::Step::Card && !sheet && !state.keypad);
+    if (state.lock) {
+        Layout locked = lay_out(screen, true);
+        return draw_locked(ui, state, locked, view.fingers);
+    }
+    const bool large_picture = state.site_large && !sheet && !is_entering(state);
+    Layout l = large_picture ? with_large_picture(screen) : lay_out(screen, state.step == app::Step::Card && !sheet && !is_entering(state));
     if (sheet) draw_sheet(ui, state, l, screen);
     else draw_panels(ui, state, l);
     draw_strip(ui, state, l.strip);

@@ -118,6 +118,11 @@ std::string shown_case_name(const app::State& state) {
 scene::ImageBox room_of_picture(const Box& box) { return scene::room_of(frame_of(box), k_label_px); }
 
 void draw_site(Ui& ui, const app::State& state, const Box& box) {
+    if (state.lock) {   // to be looked at only
+        draw_picture(ui, state, box, {});
+        ui.mirror.push_back({"scene", "image", k_site, std::string(view_name(state.view)), box});
+        return;
+    }
     Box row = box.inner(k_margin_px).cut_bottom(widgets::k_target_px);
     const Box view_key = row.cut_right(k_key_px);
     const std::string name = shown_case_name(state), label = k_case + name;

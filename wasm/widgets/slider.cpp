@@ -2,8 +2,13 @@
 
 #include <cmath>
 
+#include "wasm/widgets/hold_drawing.hpp"
+
 namespace guywright::widgets {
 namespace {
+
+constexpr std::string_view k_take_label = "Take";
+constexpr std::string_view k_take_name = "Take from device";
 
 constexpr float k_head_px = 44.0F;
 constexpr float k_thumb_px = 30.0F;
@@ -26,21 +31,61 @@ double nudged(const app::Input& input, double from, double steps) {
 
 void wish_value(Ui& ui, const SliderText& t, double to) { ui.wish(app::SetNumber{t.path, t.input.sign * to}); }
 
-void draw_head(Ui& ui, Box row, const SliderText& t) {
-    const std::string value = app::shown_value(t.input, t.value) + (t.measured ? "" : " ?");
-    const float wide = std::max(96.0F, text_width(ui.fonts.large, value) + 24.0F);
-    const Box value_box = row.cut_right(wide, 8.0F);
-    const Box reach{value_box.x, value_box.y - 14.0F, value_box.w, k_target_px};
+std::string value_text(const SliderText& t) { return app::shown_value(t.input, t.value) + (t.measured ? "" : " ?"); }
+
+float value_width(const Ui& ui, const SliderText& t) { return std::max(96.0F, text_width(ui.fonts.large, value_text(t)) + 24.0F); }
+
+void draw_value(Ui& ui, const Box& value_box, const Box& reach, const SliderText& t) {
+    const std::string value = value_text(t);
     if (touch(ui, reach, "value " + t.path)) ui.wish(app::OpenKeypad{t.path});
     ui.draw.AddRectFilled(value_box.min(), value_box.max(), t.measured ? ui.theme.raised : ui.theme.field, 6.0F);
     ui.draw.AddRect(value_box.min(), value_box.max(), ui.theme.ink, 6.0F, 0, 2.0F);
     write_line(ui, ui.fonts.large, value_box.inner(6.0F), value, ui.theme.ink, Align::Centre);
     ui.mirror.push_back({"value " + t.path, "button", std::string(t.input.label), app::shown_value(t.input, t.value) + (t.measured ? "" : ", not entered"), reach});
+}
+
+/// Label, and beside it the tolerance where there is room.
+void draw_label(Ui& ui, Box row, const SliderText& t) {
     const std::string beside = t.measured ? t.error : "not entered";
     const float beside_wide = text_width(ui.fonts.text, beside) + 1.0F;
     const bool room = row.w - beside_wide - 8.0F >= text_width(ui.fonts.strong, t.input.label);
     if (!beside.empty() && room) write_line(ui, ui.fonts.text, row.cut_right(beside_wide, 8.0F), beside, ui.theme.ink);
     write_line(ui, ui.fonts.strong, row, t.input.label, ui.theme.ink);
+}
+
+void draw_head(Ui& ui, Box row, const SliderText& t) {
+    const Box value_box = row.cut_right(value_width(ui, t), 8.0F);
+    draw_value(ui, value_box, {value_box.x, value_box.y - 14.0F, value_box.w, k_target_px}, t);
+    draw_label(ui, row, t);
+}
+
+/// Where the device can measure it, label and how stand beside the key for that and the value.
+float words_width(const Ui& ui, const SliderText& t, float width) { return width - value_width(ui, t) - k_target_px - 16.0F; }
+
+float head_height(const Ui& ui, const SliderText& t, float width) {
+    if (!t.device) return k_head_px + text_height(ui.fonts.text, t.input.how, width) + 4.0F;
+    return std::max(k_target_px, k_line_px + text_height(ui.fonts.text, t.input.how, words_width(ui, t, width))) + 8.0F;
+}
+
+void draw_take_key(Ui& ui, const Box& box, const SliderText& t) {
+    const std::string id = "take " + t.path;
+    if (touch(ui, box, id)) ui.wish(app::StartReading{t.path});
+    ui.draw.AddRectFilled(box.min(), box.max(), ui.theme.raised, 8.0F);
+    ui.draw.AddRect(box.min(), box.max(), ui.theme.ink, 8.0F, 0, 3.0F);
+    Box inside = box.inner(8.0F);
+    write_line(ui, ui.fonts.strong, inside.cut_bottom(20.0F, 4.0F), k_take_label, ui.theme.ink, Align::Centre);
+    draw_device_sign(ui, inside, *t.device);
+    ui.mirror.push_back({id, "button", std::string(k_take_name), "", box});
+}
+
+void draw_head_with_device(Ui& ui, Box box, const SliderText& t) {
+    const Box value_box = box.cut_right(value_width(ui, t), 8.0F);
+    const Box reach{value_box.x, value_box.y, value_box.w, k_target_px};
+    draw_value(ui, {value_box.x, value_box.y + 14.0F, value_box.w, k_head_px}, reach, t);
+    const Box key = box.cut_right(k_target_px, 8.0F);
+    draw_take_key(ui, {key.x, key.y, key.w, k_target_px}, t);
+    draw_label(ui, box.cut_top(k_line_px), t);
+    write(ui, ui.fonts.text, box, t.input.how, ui.theme.ink);
 }
 
 void draw_rail(Ui& ui, const Box& track, const SliderText& t, bool held) {
@@ -89,14 +134,18 @@ void drag(Ui& ui, const Box& track, const SliderText& t) {
 }  // namespace
 
 float slider_height(const Ui& ui, const SliderText& text, float width) {
-    return k_head_px + text_height(ui.fonts.text, text.input.how, width) + 4.0F + k_target_px;
+    return head_height(ui, text, width) + k_target_px;
 }
 
 void slider(Ui& ui, Box box, const SliderText& t) {
     const std::string& path = t.path;
-    draw_head(ui, box.cut_top(k_head_px), t);
     Box row = box.cut_bottom(k_target_px);
-    write(ui, ui.fonts.text, box, t.input.how, ui.theme.ink);
+    if (t.device) {
+        draw_head_with_device(ui, box, t);
+    } else {
+        draw_head(ui, box.cut_top(k_head_px), t);
+        write(ui, ui.fonts.text, box, t.input.how, ui.theme.ink);
+    }
     if (button(ui, row.cut_left(k_target_px, 10.0F), {"less " + path, "\u2212", ButtonLook::Plain, true, true}))
         wish_value(ui, t, nudged(t.input, shown(t), -1.0));
     if (button(ui, row.cut_right(k_target_px, 10.0F), {"more " + path, "+", ButtonLook::Plain, true, true}))

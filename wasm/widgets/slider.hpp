@@ -1,4 +1,7 @@
 #pragma once
+#include <optional>
+
+#include "wasm/app/device_reading.hpp"
 #include "wasm/app/inputs.hpp"
 #include "wasm/widgets/ui.hpp"
 
@@ -12,6 +15,7 @@ struct SliderText {
     double value;              ///< plan unit
     bool measured;
     std::string error;         ///< "± 3°", empty where none
+    std::optional<app::ReadingKind> device{};   ///< what the device here can measure of it
 };
 
 [[nodiscard]] float slider_height(const Ui& ui, const SliderText& text, float width);

@@ -1,0 +1,177 @@
+#include "wasm/app/text_view.hpp"
+
+#include <nlohmann/json.hpp>
+
+#include "engine/codec/english.hpp"
+#include "engine/codec/sentences.hpp"
+#include "engine/plan/numbers.hpp"
+#include "wasm/app/inputs.hpp"
+#include "wasm/app/not_measured.hpp"
+#include "wasm/screens/builder.hpp"
+#include "wasm/screens/parts.hpp"
+#include "wasm/screens/reading.hpp"
+#include "wasm/screens/reasons.hpp"
+#include "wasm/widgets/verdict_mark.hpp"
+
+namespace guywright::app {
+namespace {
+
+using Json = nlohmann::ordered_json;
+using screens::Spoken;
+
+constexpr const char* k_undo = "Undo";
+constexpr const char* k_case = "Forces shown for: ";
+constexpr const char* k_locked = "Locked";
+constexpr const char* k_locked_how = "No touch and no key changes anything. To open, press the first key and then the second.";
+constexpr const char* k_open_first = "Open the lock, first key";
+constexpr const char* k_open_second = "Open the lock, second key";
+constexpr const char* k_close_message = "I have read it";
+constexpr const char* k_right_as_it_stands = "confirm ";
+constexpr const char* k_from_device = "take ";
+
+/// A Ui that is never drawn with: items are asked what they say only.
+struct Unseen {
+    ImDrawList list{ImGui::GetDrawListSharedData()};
+    widgets::Mirror mirror;
+    widgets::Hand hand;
+    widgets::CutTexts cut;
+    std::vector<Command> wishes;
+    widgets::Ui ui;
+
+    Unseen(const State& s, const Fonts& fonts) : ui{list, fonts, widgets::theme(s.theme), mirror, hand, cut, wishes} {}
+};
+
+screens::StepItems everything(const widgets::Ui& ui, const State& s, Step step) {
+    constexpr float any_width_px = 400.0F;
+    return screens::items_of(ui, s, step, any_width_px, true);
+}
+
+std::string colour(ImU32 c) {
+    char text[8];
+    std::snprintf(text, sizeof text, "#%02x%02x%02x", c & 255U, (c >> 8U) & 255U, (c >> 16U) & 255U);
+    return text;
+}
+
+Json colours(const widgets::Theme& t) {
+    return {{"field", colour(t.field)}, {"ink", colour(t.ink)}, {"raised", colour(t.raised)}, {"action", colour(t.action)}, {"action-ink", colour(t.action_ink)},
+            {"no-go", colour(t.no_go)}, {"no-go-ink", colour(t.no_go_ink)}, {"go", colour(t.go)}};
+}
+
+Json verdict_of(const State& s) {
+    return {{"verdict", widgets::verdict_word(s.evaluation.verdict)}, {"reason", screens::reason(s)}, {"checking", s.sweep != nullptr},
+            {"check_code", s.check_code}, {"locked", s.lock.has_value()}, {"colours", colours(widgets::theme(s.theme))}};
+}
+
+Json key(const std::string& id, const std::string& label, bool enabled = true) { return {{"kind", "key"}, {"id", id}, {"label", label}, {"on", nullptr}, {"enabled", enabled}}; }
+Json text(const std::string& label, const std::string& value = {}) { return {{"kind", "text"}, {"label", label}, {"value", value}}; }
+
+Json number_of(const State& s, const std::string& path) {
+    Plan copy = s.plan;   // the finder hands out writable places
+    const NumberRef number = find_number(copy, path);
+    const Input& input = *find_input(path);
+    const double a = input.sign * number.range.min, b = input.sign * number.range.max;
+    const auto kind = reading_kind(s.plan, path);
+    return {{"kind", "number"}, {"id", path}, {"label", input.label}, {"how", input.how}, {"unit", input.unit}, {"value", shown_number(input, number.get())},
+            {"min", std::min(a, b)}, {"max", std::max(a, b)}, {"step", input.step}, {"error", screens::error_text(s.plan.tolerances, number.range, number.get(), input)},
+            {"measured", is_measured(s.plan, path)}, {"device", kind && s.device.can(*kind)}};
+}
+
+Json entry_of(const State& s, const Spoken& said) {
+    if (said.kind == Spoken::Kind::Number) return number_of(s, said.id);
+    if (said.kind == Spoken::Kind::Text) return text(said.label, said.value);
+    Json entry = key(said.id, said.label);
+    if (said.on) entry["on"] = *said.on;
+    return entry;
+}
+
+Json section_of(const State& s, const screens::StepItems& step, std::string_view title) {
+    Json groups = Json::array();
+    for (std::size_t g = 0; g < step.groups.size(); ++g) {
+        Json entries = Json::array();
+        for (const screens::Item& item : step.items)
+            for (const Spoken& said : item.spoken)
+                if (item.group == g) entries.push_back(entry_of(s, said));
+        groups.push_back({{"title", step.groups[g].title}, {"entries", std::move(entries)}});
+    }
+    return {{"title", title}, {"groups", std::move(groups)}};
+}
+
+Json lock_section(const Lock& lock) {
+    const Json entries = {text(k_locked_how), key("lock 1", k_open_first, !lock.first_done()), key("lock 2", k_open_second, lock.first_done())};
+    return {{"title", k_locked}, {"groups", {{{"title", ""}, {"entries", entries}}}}};
+}
+
+Json reading_section(const State& s) {
+    const screens::ReadingWords words = screens::reading_words(s);
+    Json entries = Json::array();
+    for (const std::string* line : {&words.how, &words.value, &words.state, &words.effect})
+        if (!line->empty()) entries.push_back(text(*line));
+    entries.push_back(key("reading take", words.take, words.can_take));
+    entries.push_back(key("reading cancel", words.cancel));
+    return {{"title", words.title}, {"groups", {{{"title", ""}, {"entries", entries}}}}};
+}
+
+/// Of the menu what does something for somebody who reads; the steps all stand below one another anyway.
+bool is_for_readers(const std::string& id) { return !id.starts_with("step ") && id != "close menu" && id != "text"; }
+
+Json keys_of(const State& s) {
+    Json keys = Json::array({key("undo", k_undo, !s.history.past.empty())});
+    if (s.shown_case < s.evaluation.outcomes.size())
+        keys.push_back(key("case", k_case + case_name(k_english, s.plan, s.evaluation.outcomes[s.shown_case].setup)));
+    for (const screens::MenuEntry& e : screens::menu_entries(s))
+        if (is_for_readers(e.id)) keys.push_back(key(e.id, e.label, e.enabled));
+    return keys;
+}
+
+std::string dumped(const Json& json) { return json.dump(-1, ' ', false, Json::error_handler_t::replace); }
+
+/// Keys that stand on no step and in no menu.
+std::optional<Command> wish_of_its_own(const std::string& id, double now_s) {
+    const auto after = [&](std::string_view beginning) { return id.substr(beginning.size()); };
+    if (id == "undo") return Undo{};
+    if (id == "case") return NextCase{};
+    if (id == "lock 1") return PressLock{Lock::Touched::First, now_s};
+    if (id == "lock 2") return PressLock{Lock::Touched::Second, now_s};
+    if (id == "reading take") return TakeReading{};
+    if (id == "reading cancel") return CloseReading{};
+    if (id == "close message") return CloseMessage{};
+    if (id.starts_with(k_right_as_it_stands)) return ConfirmShown{{after(k_right_as_it_stands)}};
+    if (id.starts_with(k_from_device)) return StartReading{after(k_from_device)};
+    return std::nullopt;
+}
+
+}  // namespace
+
+std::string verdict_json(const State& s) { return dumped(verdict_of(s)); }
+
+std::string text_json(const State& s, const Fonts& fonts) {
+    Unseen unseen(s, fonts);
+    Json out = verdict_of(s);
+    out["title"] = s.plan.title;
+    out["message"] = s.message.empty() ? Json() : Json{{"text", s.message}, {"key", key("close message", k_close_message)}};
+    out["notes"] = k_english.card.notes;
+    Json sections = Json::array();
+    if (s.lock) sections.push_back(lock_section(*s.lock));
+    if (s.device.reading) sections.push_back(reading_section(s));
+    for (int i = 0; i < k_step_count; ++i) {
+        const auto step = static_cast<Step>(i);
+        sections.push_back(section_of(s, everything(unseen.ui, s, step), screens::title_of(step)));
+    }
+    out["sections"] = std::move(sections);
+    out["keys"] = keys_of(s);
+    return dumped(out);
+}
+
+std::optional<Command> wish_of(const std::string& id, const State& s, const Fonts& fonts, double now_s) {
+    if (auto wish = wish_of_its_own(id, now_s)) return wish;
+    for (screens::MenuEntry& e : screens::menu_entries(s))
+        if (e.id == id && e.enabled) return std::move(e.command);
+    Unseen unseen(s, fonts);
+    for (int i = 0; i < k_step_count; ++i)
+        for (const screens::Item& item : everything(unseen.ui, s, static_cast<Step>(i)).items)
+            for (const Spoken& said : item.spoken)
+                if (said.id == id && said.command) return said.command;
+    return std::nullopt;
+}
+
+}  // namespace guywright::app

@@ -1,0 +1,147 @@
+// Everything of the page that stands beside the canvas and talks with the program: text view, device, about, the lost picture.
+
+import { About } from './about.js';
+import { Device } from './device.js';
+import { show } from './notice.js';
+import { TextView } from './textview.js';
+
+const VERDICT_DELAY_MS = 250;
+const TEXT_DELAY_MS = 400; // after the last frame: while a finger moves, the verdict alone is kept true
+const LONGEST_STALE_MS = 1000; // for somebody who reads it now
+const USUAL_LETTER_PX = 18;
+const PICTURE_GONE_MS = 1500;
+const NO_PICTURE = 'The device has taken the picture away. Everything entered is kept, and all of it can be read and changed as text.';
+const READ_AS_TEXT = 'Read as text';
+const WAIT = 'Wait';
+
+/** `call(name, result, types, values)` calls the program. */
+export class Outside {
+  #canvas;
+  #call;
+  #text;
+  #device;
+  #about;
+  #verdictTimer = 0;
+  #textTimer = 0;
+  #staleSince; // the first frame that the text does not know of
+
+  constructor(canvas, call) {
+    this.#canvas = canvas;
+    this.#call = call;
+    this.#device = new Device((name, types, values) => call(name, null, types, values));
+    this.#text = new TextView({
+      press: (id) => this.#press(id),
+      enter: (path, shown) => this.#call('guywright_enter', 'string', ['string', 'string'], [path, shown]),
+      refresh: () => this.#showText(),
+      askDevice: () => this.#device.askInGesture(),
+      onClose: () => this.#canvas.focus({ preventScroll: true }),
+    });
+    this.#about = new About(() => this.#canvas.focus({ preventScroll: true }));
+  }
+
+  /** What the program asks of the page. */
+  get host() {
+    return {
+      sense: (on) => this.#device.sense(on),
+      keepAwake: (on) => this.#device.keepAwake(on),
+      vibrate: (verdict) => this.#device.vibrate(verdict),
+      showAbout: () => this.#about.open(this.#textJson().notes),
+      showText: () => this.#openText(),
+    };
+  }
+
+  start() {
+    this.#device.start();
+    this.#watchTextSize();
+    this.#watchTouches();
+    this.#watchKeys();
+    this.#watchPicture();
+    const goOut = () => document.hidden && this.#call('guywright_go_out_of_sight');
+    document.addEventListener('visibilitychange', goOut);
+    addEventListener('pagehide', () => this.#call('guywright_go_out_of_sight'));
+  }
+
+  frameDrawn() {
+    this.#verdictTimer ||= setTimeout(() => this.#showVerdict(), VERDICT_DELAY_MS);
+    const now = performance.now();
+    this.#staleSince ??= now;
+    const longest = this.#text.isOpen ? Math.max(0, this.#staleSince + LONGEST_STALE_MS - now) : TEXT_DELAY_MS;
+    clearTimeout(this.#textTimer);
+    this.#textTimer = setTimeout(() => this.#showText(), Math.min(TEXT_DELAY_MS, longest));
+  }
+
+  #showText() {
+    this.#staleSince = undefined;
+    this.#text.show(this.#textJson());
+  }
+
+  #textJson() {
+    return JSON.parse(this.#call('guywright_text', 'string'));
+  }
+
+  #press(id) {
+    this.#call('guywright_press', null, ['string'], [id]);
+  }
+
+  #openText() {
+    this.#showText();
+    this.#text.open();
+  }
+
+  #showVerdict() {
+    this.#verdictTimer = 0;
+    const { verdict, reason, colours } = JSON.parse(this.#call('guywright_verdict', 'string'));
+    const words = [verdict, reason].filter(Boolean).join('. ');
+    const line = document.getElementById('verdict');
+    if (line.textContent !== words) line.textContent = words;
+    for (const [name, colour] of Object.entries(colours)) document.documentElement.style.setProperty(`--${name}`, colour);
+  }
+
+  #watchTextSize() {
+    const letter = document.getElementById('letter');
+    new ResizeObserver(() => {
+      const times = letter.getBoundingClientRect().width / USUAL_LETTER_PX;
+      if (times > 0) this.#call('guywright_set_text_size', null, ['number'], [times]);
+    }).observe(letter);
+  }
+
+  #watchTouches() {
+    // Before SDL hears of it: to SDL a touch that the device takes away is a finger that lifts, and would press the key under it.
+    this.#canvas.addEventListener('touchcancel', () => this.#call('guywright_cancel_touch'), { capture: true });
+    this.#canvas.addEventListener('touchend', (event) => {
+      const [touch] = event.changedTouches;
+      if (touch && this.#isTakeKey(touch.clientX, touch.clientY)) this.#device.askInGesture();
+    }, { capture: true });
+    this.#canvas.addEventListener('click', (event) => this.#isTakeKey(event.clientX, event.clientY) && this.#device.askInGesture());
+  }
+
+  #state() {
+    return JSON.parse(this.#call('guywright_state', 'string'));
+  }
+
+  #isTakeKey(x, y) {
+    return this.#state().widgets.some(({ id, rect: r }) => id.startsWith('take ') && x >= r.x && x <= r.x + r.width && y >= r.y && y <= r.y + r.height);
+  }
+
+  #watchKeys() {
+    document.getElementById('to-text').addEventListener('click', () => this.#openText());
+    this.#canvas.addEventListener('keydown', (event) => {
+      if (['Enter', ' '].includes(event.key) && this.#state().focus.startsWith('take ')) this.#device.askInGesture();
+      if (event.key !== 'F6') return;
+      event.stopImmediatePropagation();
+      event.preventDefault();
+      this.#openText();
+    }, { capture: true });
+  }
+
+  #watchPicture() {
+    let timer = 0;
+    this.#canvas.addEventListener('webglcontextlost', () => {
+      timer = setTimeout(() => show(NO_PICTURE, { [READ_AS_TEXT]: () => this.#openText(), [WAIT]: () => {} }), PICTURE_GONE_MS);
+    });
+    this.#canvas.addEventListener('webglcontextrestored', () => {
+      clearTimeout(timer);
+      document.getElementById('notice').hidden = true;
+    });
+  }
+}
