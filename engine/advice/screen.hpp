@@ -80,17 +80,17 @@ public:
 
     /// How far a plan is from GO at the measured values and the `most` first known points, all rules counted.
     double lacks(const Plan& plan, std::size_t most, std::size_t& cost) {
-        CheckTable all;
-        check_as_it_stands(all, outcomes_, plan, true);
-        Plan varied = plan;
-        std::vector<Measured> numbers = measured_numbers(varied);
-        const std::size_t count = std::min(most, points_.size());
-        for (std::size_t i = 0; i < count; ++i) {
-            move_to(numbers, points_[i]);
-            check_as_it_stands(all, outcomes_, varied, false);
-        }
-        cost += count + 1;
-        return shortfall(all);
+        take_all(plan, most, cost);
+        return shortfall(table_);
+    }
+    /// All rows at the measured values and every known point. A plan whose drawing breaks a rule is not solved: then the rows of
+    /// the drawing; none where there is no head to draw.
+    const CheckTable& rows(const Plan& plan, std::size_t& cost) {
+        Look look;
+        table_.clear();
+        if (drawing_breaks(plan, look)) cost += look.points;
+        else take_all(plan, points_.size(), cost);
+        return table_;
     }
 
 private:
@@ -110,6 +110,21 @@ private:
         check_drawing(table_, plan, built.model);
         out.margin = least_margin(table_);
         return out.margin < 0.0;
+    }
+
+    /// The worst of the measured values and of the `most` first points.
+    void take_all(const Plan& plan, std::size_t most, std::size_t& cost) {
+        table_.clear();
+        check_as_it_stands(table_, outcomes_, plan, true);
+        const std::size_t count = std::min(most, points_.size());
+        cost += count + 1;
+        if (count == 0) return;
+        Plan varied = plan;
+        std::vector<Measured> numbers = measured_numbers(varied);
+        for (std::size_t i = 0; i < count; ++i) {
+            move_to(numbers, points_[i]);
+            check_as_it_stands(table_, outcomes_, varied, false);
+        }
     }
 
     /// One more point of the box; true where it breaks a rule.
@@ -156,6 +171,11 @@ public:
     [[nodiscard]] bool go() const { return e_.verdict == Verdict::Go; }
     [[nodiscard]] const Plan& plan() const { return plan_; }
     [[nodiscard]] const Evaluation& evaluation() const { return e_; }
+
+    /// Tells a screen where the rules with less than `margin` to spare are worst.
+    void teach_close(Screen& screen, double margin) const {
+        if (sweep_) screen.learn(sweep_->close_points(margin));
+    }
 
     /// Tells a screen why the answer was no; false where there was nothing to tell.
     bool teach(Screen& screen) const {

@@ -39,6 +39,8 @@ public:
     [[nodiscard]] const std::vector<Advice>& advice() const { return advice_; }
     /// Only once done, and only where there is no advice for a NO-GO.
     [[nodiscard]] const OutOfReach* out_of_reach() const { return out_of_reach_.get(); }
+    /// The points of the box of errors at which plans like this one were found to break.
+    [[nodiscard]] const Screen& screen() const { return screen_; }
     /// Points of the box looked at so far, each a solve of every case: what it cost.
     [[nodiscard]] std::size_t points() const { return points_; }
 
