@@ -128,7 +128,8 @@ inline bool change_haul(Haul& haul, Input input, double by) {
     switch (input) {
         case Input::HaulBearing: return change_to(haul.bearing_deg, wrapped_deg(haul.bearing_deg + by), range::bearing_deg);
         case Input::HaulDistance: return change_to(haul.distance_m, haul.distance_m + by, range::haul_distance_m);
-        default: return change_to(haul.height_m, haul.height_m + by, range::height_m);
+        // a haul on the ground does not go into it
+        default: return (haul.height_m < 0.0 || haul.height_m + by >= 0.0) && change_to(haul.height_m, haul.height_m + by, range::height_m);
     }
 }
 

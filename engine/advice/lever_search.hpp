@@ -13,7 +13,11 @@
 namespace guywright {
 
 /// After so many full verdicts that said no, one way of changing one thing is given up: no known rig came near it.
-inline constexpr int k_most_refusals = 12;
+inline constexpr int k_most_refusals = 16;
+
+/// Where the box has many corners that are nearly alike, each refusal moves the answer by a hair: after so many of them each moves
+/// it by at least k_change_share.
+inline constexpr int k_patient_refusals = 3;
 
 namespace detail {
 
@@ -159,11 +163,11 @@ private:
     /// The screen learns; the search goes on beyond the size that was refused.
     void refuse() {
         const bool told = confirmation_->teach(screen_);
-        breaks_ = std::max(breaks_, asked_);
         if (++refusals_ == k_most_refusals) return void(finish());
+        breaks_ = std::max(breaks_, refusals_ > k_patient_refusals ? asked_ * (1.0 + k_change_share) : asked_);
         const Tried here{breaks_, k_broken_margin};
         if (from_peak_) return start_peak(here, here, right_);
-        if (!told && sizes_[next_] <= breaks_) ++next_;
+        while (next_ < sizes_.size() && (sizes_[next_] < breaks_ || (!told && sizes_[next_] == breaks_))) ++next_;
         before_last_ = before_ = latest_ = here;
         stage_ = Stage::Scan;
     }

@@ -99,11 +99,12 @@ inline double new_away_m(const Plan& plan, const Change& c) {
 [[nodiscard]] inline std::string sentence(const Telling& t, const AnchorSet& s) {
     std::string names;
     for (const std::size_t i : s.anchors) names += (names.empty() ? "" : ", ") + std::to_string(i + 1);
-    return detail::filled(t.words.changes.anchors, {{"{names}", names},
-                                                    {"{pretension}", quantity(t, s.pretension_kN, "kN")},
-                                                    {"{verdict}", std::string(t.words.of(s.verdict))},
-                                                    {"{margin}", number_told(t.words, std::floor(100.0 * s.margin), 0)},
-                                                    {"{what}", std::string(t.words.of(s.governing.id).what)}});
+    const ChangeWords& words = t.words.changes;
+    return detail::filled(s.margin < 0.0 ? words.anchors_broken : words.anchors, {{"{names}", names},
+                                                                                  {"{pretension}", quantity(t, s.pretension_kN, "kN")},
+                                                                                  {"{verdict}", std::string(t.words.of(s.verdict))},
+                                                                                  {"{margin}", number_told(t.words, std::floor(100.0 * s.margin), 0)},
+                                                                                  {"{what}", std::string(t.words.of(s.governing.id).what)}});
 }
 
 }  // namespace guywright

@@ -25,6 +25,7 @@ struct ChangeWords {
     std::string_view out_of_reach;              ///< where there is none; {what} is the rule that stays broken
     std::string_view anchors_heading;           ///< of the choice of anchors
     std::string_view anchors;                   ///< {names}, {verdict}, {pretension}, {margin} in percent, {what} the rule
+    std::string_view anchors_broken;            ///< the same where it is no GO
 
     [[nodiscard]] constexpr const InputWords& of(Input id) const { return inputs[static_cast<std::size_t>(id)]; }
     [[nodiscard]] constexpr bool in_order() const {
