@@ -83,7 +83,7 @@ TEST_CASE("report: each advice with every edit it takes, and the map; nothing of
     const Evaluation e = evaluate(p);
     REQUIRE(e.verdict == Verdict::NoGo);
     const Counsel counsel = counsel_for(p, e);
-    OrderedJson r = OrderedJson::parse(write_report(p, e, counsel), nullptr, false);
+    OrderedJson r = OrderedJson::parse(write_report(p, e, {}, counsel), nullptr, false);
     REQUIRE(r["advice"].size() == counsel.change->advice().size());
     CHECK(r["advice"][0]["input"] == "guys[2].pretension_kN");
     CHECK(r["advice"][0]["from"] == 0.1);
@@ -101,17 +101,17 @@ TEST_CASE("report: each advice with every edit it takes, and the map; nothing of
 TEST_CASE("card: what would change it, the least effort first; where nothing does, what stays out of reach") {
     Plan p = loose_plan();
     Evaluation e = evaluate(p);
-    const std::string mended = card_text({k_english}, p, e, counsel_for(p, e));
+    const std::string mended = card_text({k_english}, p, e, {}, counsel_for(p, e));
     CHECK(holds(mended, "What would change it, the least effort first\n  - Set the pretension of guy right to "));
     CHECK(holds(mended, "more in the report."));
     p.ropes[0].strength_kN = 2.0;
     e = evaluate(p);
-    const std::string hopeless = card_text({k_english}, p, e, counsel_for(p, e));
+    const std::string hopeless = card_text({k_english}, p, e, {}, counsel_for(p, e));
     CHECK(holds(hopeless, "No change in reach gives GO."));
     CHECK(holds(hopeless, "Rope main carries"));
     const Plan go = support::go_plan();
     e = evaluate(go);
-    CHECK_FALSE(holds(card_text({k_english}, go, e, counsel_for(go, e)), "What would change it"));
+    CHECK_FALSE(holds(card_text({k_english}, go, e, {}, counsel_for(go, e)), "What would change it"));
 }
 
 TEST_CASE("card and report: the best anchors of those found") {
@@ -122,8 +122,8 @@ TEST_CASE("card and report: the best anchors of those found") {
     }
     const Evaluation e = evaluate(p);
     const Counsel counsel = counsel_for(p, e);
-    const OrderedJson r = OrderedJson::parse(write_report(p, e, counsel), nullptr, false);
+    const OrderedJson r = OrderedJson::parse(write_report(p, e, {}, counsel), nullptr, false);
     CHECK(r["anchor_choice"]["four"].size() == 1);
     CHECK(r["anchor_choice"]["three"].size() == AnchorChoice::k_told);
-    CHECK(holds(card_text({k_english}, p, e, counsel), "  - Anchors "));
+    CHECK(holds(card_text({k_english}, p, e, {}, counsel), "  - Anchors "));
 }
