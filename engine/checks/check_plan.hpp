@@ -2,6 +2,7 @@
 #include "engine/cases/solve_cases.hpp"
 #include "engine/checks/case_checks.hpp"
 #include "engine/checks/drawing_checks.hpp"
+#include "engine/model/build_model.hpp"
 
 namespace guywright {
 
@@ -36,6 +37,21 @@ inline void check_guys_lost(CheckTable& table, const Plan& plan, const Model& m,
         left.for_each([&](const Check& c) { holds = holds && c.status != CheckStatus::Fail; });
         table.add(yes_no_check(CheckId::GuyLost, i, holds ? CheckStatus::Pass : CheckStatus::Fail, 0.0, 0.0, k_no_case));
     }
+}
+
+/// Solves every case of a plan without faults as it stands and adds every rule of forces, with or without those of drawing and
+/// angles, to `table`. `outcomes` is room to work in: what it held is gone. A model that cannot be built has no answer.
+inline void check_as_it_stands(CheckTable& table, Outcomes& outcomes, const Plan& plan, bool with_angles) {
+    const BuiltModel built = build_model(plan);
+    if (!built.faults.empty()) return table.add(yes_no_check(CheckId::Solved, 0, CheckStatus::Fail, 0.0, 0.0, k_no_case));
+    outcomes.clear();
+    solve_cases(built.model, build_cases(built.model, plan.actions), outcomes);
+    check_all_forces(table, plan, built.model, outcomes);
+    if (with_angles) check_all_angles(table, plan, built.model, outcomes);
+    if (!plan.actions.guy_loss_must_hold) return;
+    LostGuys lost;
+    lose_each_guy(built.model, outcomes[k_holding], lost);
+    check_guys_lost(table, plan, built.model, lost);
 }
 
 }  // namespace guywright

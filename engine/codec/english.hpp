@@ -1,4 +1,5 @@
 #pragma once
+#include "engine/codec/english_change.hpp"
 #include "engine/codec/english_tuning.hpp"
 #include "engine/codec/words.hpp"
 
@@ -183,6 +184,7 @@ inline constexpr Language k_english{
                   "practice, not a standard.",
                   "The check code is the plan's: whoever reads out the same code looks at the same numbers."},
     },
+    .changes = k_english_change,
     .tuning = k_english_tuning,
 };
 static_assert(k_english.in_order());

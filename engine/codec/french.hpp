@@ -1,4 +1,5 @@
 #pragma once
+#include "engine/codec/french_change.hpp"
 #include "engine/codec/french_tuning.hpp"
 #include "engine/codec/words.hpp"
 
@@ -183,6 +184,7 @@ inline constexpr Language k_french{
                   "non d'une norme.",
                   "Le code de contrôle est celui du plan : qui lit le même code voit les mêmes chiffres."},
     },
+    .changes = k_french_change,
     .tuning = k_french_tuning,
 };
 static_assert(k_french.in_order());

@@ -136,6 +136,11 @@ public:
             read_list(n, points, 0, most, [&](const JsonNode& entry, Vec3& p) { read_point(entry, p, r); });
         });
     }
+    void optional_numbers(std::string_view key, std::vector<double>& numbers, std::size_t most, const Range& r) {
+        optional(key, [&](const JsonNode& n) {
+            read_list(n, numbers, 0, most, [&](const JsonNode& entry, double& v) { read_number(entry, v, r); });
+        });
+    }
     void optional_texts(std::string_view key, std::vector<std::string>& texts, std::size_t most, std::size_t) {
         optional(key, [&](const JsonNode& n) {
             read_list(n, texts, 0, most, [&](const JsonNode& entry, std::string& t) { read_text(entry, t); });

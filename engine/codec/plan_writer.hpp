@@ -71,6 +71,9 @@ public:
     }
     void optional_list(const char* key, const auto& items, std::size_t most) { list(key, items, 0, most); }
     void optional_points(const char* key, const std::vector<Vec3>& points, std::size_t, const Range&) { list_of(key, points, json_point); }
+    void optional_numbers(const char* key, const std::vector<double>& numbers, std::size_t, const Range&) {
+        if (!numbers.empty()) list_of(key, numbers, json_number);
+    }
     void optional_texts(const char* key, const std::vector<std::string>& texts, std::size_t, std::size_t) {
         if (!texts.empty()) list_of(key, texts, [](const std::string& t) { return OrderedJson(t); });
     }
@@ -102,6 +105,14 @@ inline OrderedJson document_json(std::string_view format, int version, const aut
     out["version"] = version;
     PlanWriter writer(out);
     describe(writer, whole);
+    return out;
+}
+
+/// A guy or a tie as it stands in a plan file.
+inline OrderedJson written_part(const auto& part) {
+    OrderedJson out = OrderedJson::object();
+    PlanWriter writer(out);
+    describe(writer, part);
     return out;
 }
 

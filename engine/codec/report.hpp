@@ -1,4 +1,5 @@
 #pragma once
+#include "engine/codec/change_report.hpp"
 #include "engine/codec/check_code.hpp"
 #include "engine/codec/english.hpp"
 #include "engine/codec/sentences.hpp"
@@ -157,8 +158,8 @@ inline OrderedJson redundancy_json(const Plan& plan, const Evaluation& e) {
 
 /// The report of a plan that could be read, as JSON. Lengths in m, forces in kN, angles in degrees. `head_m` is the head as
 /// drawn; `applied_force_angle_deg` is that of the holding case. While inputs are missing nothing computed is reported. What of the
-/// tuning was not computed has no keys.
-[[nodiscard]] inline std::string write_report(const Plan& plan, const Evaluation& e, const Tuning& tuning = {}) {
+/// tuning and the counsel was not computed has no keys.
+[[nodiscard]] inline std::string write_report(const Plan& plan, const Evaluation& e, const Tuning& tuning = {}, const Counsel& counsel = {}) {
     OrderedJson out;
     out["verdict"] = std::string(k_english.of(e.verdict));
     out["check_code"] = check_code(plan);
@@ -183,6 +184,7 @@ inline OrderedJson redundancy_json(const Plan& plan, const Evaluation& e) {
     if (OrderedJson worst = detail::worst_json(e); !worst.is_null()) out["worst"] = std::move(worst);
     out["checks"] = detail::checks_json(plan, e);
     if (tuning.computed) detail::add_tuning(out, plan, e, tuning);
+    detail::add_counsel(out, plan, e, counsel);
     return json_text(out, 2) + "\n";
 }
 

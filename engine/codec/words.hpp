@@ -1,6 +1,7 @@
 #pragma once
 #include "engine/cases/case.hpp"
 #include "engine/checks/check.hpp"
+#include "engine/codec/change_words.hpp"
 #include "engine/codec/tuning_words.hpp"
 #include "engine/verdict/evaluate.hpp"
 
@@ -45,6 +46,7 @@ struct Language {
     std::array<CheckWords, k_check_count> checks;
     std::array<CaseWords, k_case_count> cases;
     CardWords card;
+    ChangeWords changes;
     TuningWords tuning;
 
     [[nodiscard]] constexpr std::string_view of(Verdict v) const { return verdict[static_cast<std::size_t>(v)]; }

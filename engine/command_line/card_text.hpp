@@ -1,6 +1,7 @@
 #pragma once
 #include "engine/codec/check_code.hpp"
 #include "engine/command_line/card_tables.hpp"
+#include "engine/command_line/change_card.hpp"
 #include "engine/command_line/tuning_card.hpp"
 
 #include <cstddef>
@@ -78,13 +79,15 @@ inline std::string missing_inputs(const CardView& v) {
 
 /// The card as text, at most 100 columns wide: the verdict first, why, what is near, what every part carries. While inputs
 /// are missing it lists them and shows no number that could be mistaken for a result. Needs a plan without faults.
-[[nodiscard]] inline std::string card_text(const Telling& telling, const Plan& plan, const Evaluation& e, const Tuning& tuning = {}) {
+[[nodiscard]] inline std::string card_text(const Telling& telling, const Plan& plan, const Evaluation& e, const Tuning& tuning = {},
+                                           const Counsel& counsel = {}) {
     const detail::CardView v{telling, plan, e};
     const Language& words = telling.words;
     const bool judged = e.verdict != Verdict::NotChecked;
     std::string out = std::string(words.of(e.verdict)) + "   " + std::string(words.card.check_code) + " " + check_code(plan) + "\n";
     if (!plan.title.empty()) out += wrapped(plan.title, "");
     out += judged ? detail::judged_card(v) : detail::missing_inputs(v);
+    if (judged) out += detail::counsel_text(telling, plan, counsel);
     if (judged && tuning.computed) out += detail::tuning_text({telling, plan, e, tuning});
     return out + detail::notes(v, judged);
 }

@@ -104,7 +104,8 @@ int check(const Arguments& args) {
     const Evaluation e = evaluate(read.plan);
     if (!e.faults.empty()) return report_faults(e.faults, 0, args.json);
     const Tuning tuning = e.verdict == Verdict::NotChecked ? Tuning{} : tune(read.plan, e);
-    print(stdout, args.json ? write_report(read.plan, e, tuning) : card_text(args.telling(), read.plan, e, tuning));
+    const Counsel counsel = counsel_for(read.plan, e);
+    print(stdout, args.json ? write_report(read.plan, e, tuning, counsel) : card_text(args.telling(), read.plan, e, tuning, counsel));
     // A verdict that nobody could read must not look like GO to a script.
     if (std::fflush(stdout) != 0 || std::ferror(stdout) != 0) return k_not_computed;
     return exit_code(e.verdict);

@@ -1,7 +1,6 @@
 #pragma once
 #include "engine/checks/check_plan.hpp"
 #include "engine/margins/measured.hpp"
-#include "engine/model/build_model.hpp"
 
 namespace guywright {
 
@@ -49,6 +48,15 @@ public:
         std::vector<std::string> out;
         for (const Measured& number : numbers_) out.push_back(number.path);
         return out;
+    }
+
+    /// Points at which a rule of forces was broken, the worst of each rule; none while no rule is.
+    [[nodiscard]] std::vector<BoxPoint> breaking_points() const {
+        return points_where([](const Check& c) { return c.status == CheckStatus::Fail; });
+    }
+    /// The worst point of every rule of forces that has less than `margin` to spare, broken ones too.
+    [[nodiscard]] std::vector<BoxPoint> close_points(double margin) const {
+        return points_where([&](const Check& c) { return c.status == CheckStatus::Fail || (c.has_margin && c.margin < margin); });
     }
 
     /// Goes on by at most `count` points.
@@ -157,6 +165,19 @@ private:
         if (++next_ % numbers_.size() == 0) begin_rule();
     }
 
+    template <class Wanted>
+    [[nodiscard]] std::vector<BoxPoint> points_where(Wanted wanted) const {
+        std::vector<BoxPoint> out;
+        for (std::size_t slot = 0; slot < k_slot_count; ++slot) {
+            const Check* c = worst_.at_slot(slot);
+            if (c == nullptr || !is_force_rule(c->id) || !wanted(*c)) continue;
+            BoxPoint point;
+            for (std::size_t i = 0; i < worst_at_[slot].size(); ++i) point.push_back({numbers_[i].path, worst_at_[slot][i]});
+            if (std::find(out.begin(), out.end(), point) == out.end()) out.push_back(std::move(point));
+        }
+        return out;
+    }
+
     void move(std::size_t i, double share) {
         shares_[i] = share;
         numbers_[i].move_to(share);
@@ -182,20 +203,7 @@ private:
     void look(bool with_angles) {
         here_.clear();
         ++points_;
-        BuiltModel built = build_model(plan_);
-        if (!built.faults.empty()) {
-            here_.add(yes_no_check(CheckId::Solved, 0, CheckStatus::Fail, 0.0, 0.0, k_no_case));
-            return;
-        }
-        const Cases cases = build_cases(built.model, plan_.actions);
-        outcomes_.clear();
-        solve_cases(built.model, cases, outcomes_);
-        check_all_forces(here_, plan_, built.model, outcomes_);
-        if (with_angles) check_all_angles(here_, plan_, built.model, outcomes_);
-        if (!plan_.actions.guy_loss_must_hold) return;
-        LostGuys lost;
-        lose_each_guy(built.model, outcomes_[k_holding], lost);
-        check_guys_lost(here_, plan_, built.model, lost);
+        check_as_it_stands(here_, outcomes_, plan_, with_angles);
     }
 
     void keep() {

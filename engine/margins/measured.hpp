@@ -47,6 +47,30 @@ inline std::vector<Measured> measured_numbers(Plan& plan) {
     return numbers;
 }
 
+/// Where one measurement stands in its error.
+struct ErrorShare {
+    std::string path;
+    double share = 0.0;   ///< of its half-width, -1 to 1
+    bool operator==(const ErrorShare&) const = default;
+};
+
+/// A point of the box of errors, in the plan's order. What is left out stands as measured. By path, so that it means the same
+/// in a plan that has gained a guy.
+using BoxPoint = std::vector<ErrorShare>;
+
+/// Moves every number to where `point` has it, the others back to as measured. Both in the plan's order; a path that the plan
+/// does not have is passed over.
+inline void move_to(std::vector<Measured>& numbers, const BoxPoint& point) {
+    std::size_t first = 0;
+    for (const Measured& number : numbers) {
+        std::size_t at = first;
+        while (at < point.size() && point[at].path != number.path) ++at;
+        const bool found = at < point.size();
+        number.move_to(found ? point[at].share : 0.0);
+        if (found) first = at + 1;
+    }
+}
+
 namespace detail {
 
 /// More measurements than any plan can hold.

@@ -16,7 +16,7 @@ namespace guywright {
 //   number_column, optional_number_column, point_column, optional_flag_column: one array entry per leg, see describe(Frame)
 //   optional_flag(key, bool&)
 //   object(key, T&), optional_object(key, T&), object_or_null(key, optional<T>&)
-//   list(key, vector<T>&, fewest, most), optional_list(key, vector<T>&, most), optional_points(key, vector<Vec3>&, most), optional_texts(key, vector<string>&, most)
+//   list(key, vector<T>&, fewest, most), optional_list(key, vector<T>&, most), optional_points(key, vector<Vec3>&, most, Range), optional_numbers(key, vector<double>&, most, Range), optional_texts(key, vector<string>&, most)
 //   point_or(key, optional<Vec3>&, Range, else_function)   the point, or what else_function describes
 
 template <class T, class U>
@@ -162,6 +162,7 @@ void describe(V& v, T& p) {
     v.optional_object("tolerances", p.tolerances);
     v.optional_object("limits", p.limits);
     v.optional_points("candidate_anchors_m", p.candidate_anchors_m, k_max_candidate_anchors, range::coordinate_m);
+    v.optional_numbers("candidate_anchor_strengths_kN", p.candidate_anchor_strengths_kN, k_max_candidate_anchors, range::strength_kN);
     v.optional_texts("not_measured", p.not_measured, k_most_not_measured, k_longest_name * 2);
 }
 

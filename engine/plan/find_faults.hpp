@@ -59,6 +59,13 @@ inline void check_leg_counts(const Plan& p, InputFaults& faults) {
     check("feet", p.feet.size());
 }
 
+inline void check_candidate_strengths(const Plan& p, InputFaults& faults) {
+    const std::size_t given = p.candidate_anchor_strengths_kN.size(), anchors = p.candidate_anchors_m.size();
+    if (given == 0 || given == anchors) return;
+    faults.push_back({"candidate_anchor_strengths_kN", "a list of " + count_text(given, given),
+                      count_text(anchors, anchors) + ", one per candidate anchor, or none"});
+}
+
 inline void check_hobbles(const Frame& f, InputFaults& faults) {
     const int legs = static_cast<int>(f.legs.size());
     for (std::size_t i = 0; i < f.hobbles.size(); ++i) {
@@ -160,6 +167,7 @@ inline void keep_first_of_each_path(InputFaults& faults) {
     detail::check_names(p.ropes, "ropes", faults);
     detail::check_names(p.guys, "guys", faults);
     detail::check_shares(p, faults);
+    detail::check_candidate_strengths(p, faults);
     detail::check_hobbles(p.frame, faults);
     detail::check_poles(p.frame, faults);
     detail::check_limits(p.limits, faults);

@@ -162,6 +162,7 @@ struct Plan {
     Tolerances tolerances;
     Limits limits;
     std::vector<Vec3> candidate_anchors_m;
+    std::vector<double> candidate_anchor_strengths_kN;   ///< one for each candidate, or none at all: then as the weakest anchor in use
     /// Paths of inputs that still show a starting value nobody has measured. While any is left the verdict is NOT CHECKED.
     std::vector<std::string> not_measured;
     bool operator==(const Plan&) const = default;

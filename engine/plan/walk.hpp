@@ -62,6 +62,12 @@ public:
             each(points, [&](auto& p) { point(p, r); });
         });
     }
+    void optional_numbers(std::string_view key, auto& numbers, std::size_t most, const Range& r) {
+        at(key, [&] {
+            seen_.list(path_, numbers.size(), 0, most);
+            each(numbers, [&](auto& v) { seen_.number(path_, v, r); });
+        });
+    }
     void optional_texts(std::string_view key, auto& texts, std::size_t most, std::size_t longest) {
         at(key, [&] {
             seen_.list(path_, texts.size(), 0, most);

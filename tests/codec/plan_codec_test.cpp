@@ -46,6 +46,7 @@ TEST_CASE("write_plan, read_plan: every key comes back as it was") {
     CHECK(q.tolerances.distance_m == 0.15);
     CHECK(q.limits.factor_soft == 11.0);
     CHECK(q.candidate_anchors_m == p.candidate_anchors_m);
+    CHECK(q.candidate_anchor_strengths_kN == p.candidate_anchor_strengths_kN);
     CHECK(q.not_measured == p.not_measured);
 }
 

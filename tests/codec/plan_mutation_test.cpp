@@ -56,7 +56,7 @@ void refuses_naming(const std::string& path, const std::string& text) {
 }
 
 bool may_be_left_out(const std::string& path) {
-    static const std::set<std::string> optional{"note", "tolerances", "limits", "candidate_anchors_m", "edge.opening_m",
+    static const std::set<std::string> optional{"note", "tolerances", "limits", "candidate_anchors_m", "candidate_anchor_strengths_kN", "edge.opening_m",
                                                 "frame.foot_held_down", "frame.pole_diameter_mm", "frame.pole_wall_mm",
                                                 "frame.pole_E_GPa", "frame.hobbles", "actions.guy_loss_must_hold"};
     const bool of_rope = path.starts_with("ropes[") && (path.ends_with(".strength_kN") || path.ends_with(".knot_efficiency"));

@@ -117,6 +117,10 @@ TEST_CASE("each language tells every rule and case with the same marks") {
         CHECK(a.caution.empty() == b.caution.empty());
         CHECK(a.fail.empty() == b.fail.empty());
     }
+    for (std::size_t i = 0; i < k_input_count; ++i) CHECK(marks(k_english.changes.inputs[i].says) == marks(k_french.changes.inputs[i].says));
+    CHECK(marks(k_english.changes.anchors) == marks(k_french.changes.anchors));
+    CHECK(marks(k_english.changes.anchors_broken) == marks(k_french.changes.anchors_broken));
+    CHECK(marks(k_english.changes.out_of_reach) == marks(k_french.changes.out_of_reach));
     for (std::size_t i = 0; i < k_case_count; ++i) {
         CHECK(marks(k_english.cases[i].name) == marks(k_french.cases[i].name));
         CHECK(marks(k_english.cases[i].when) == marks(k_french.cases[i].when));

@@ -91,6 +91,36 @@ test('NO-GO: exit 1, the reason in words', expect => {
   expect(r.stdout.includes('What governs\n'), 'no governing check');
 });
 
+/// The plan with every edit of an advice made, as a program would that knows the plan file and nothing else.
+function edited(p, edits) {
+  const out = structuredClone(p);
+  for (const { path, to, add } of edits) {
+    const keys = path.split(/[.[\]]+/).filter(key => key !== '');
+    const last = add === undefined ? keys.pop() : undefined;
+    const at = keys.reduce((node, key) => node[key], out);
+    if (add === undefined) at[last] = to;
+    else at.push(add);
+  }
+  return out;
+}
+
+test('NO-GO: every advice of the report, its edits made to the file, is GO; the card tells the first', expect => {
+  const p = plan();
+  p.frame.lean_deg = 4;
+  const r = check(p, '--json');
+  expect(r.status === 1, `exit ${r.status}`);
+  const { advice } = JSON.parse(r.stdout);
+  expect(advice.length > 2, `${advice.length} advices`);
+  for (const a of advice) {
+    const mended = check(edited(p, a.edits), '--json');
+    expect(mended.status === 0, `${a.what}: exit ${mended.status}`);
+    if (a.edits.length === 1 && a.edits[0].add === undefined) expect(a.input === a.edits[0].path && a.to === a.edits[0].to, a.input);
+  }
+  expect(advice.every((a, i) => i === 0 || advice[i - 1].effort <= a.effort), 'not in order of effort');
+  const words = check(p).stdout.replace(/\s+/g, ' ');
+  expect(words.includes('What would change it') && words.includes(advice[0].what), 'the card does not tell it');
+});
+
 test('a guy too near the leg is NO-GO and says so', expect => {
   const p = plan();
   p.guys[0].inclination_deg = 75;

@@ -38,6 +38,8 @@ TEST_CASE("find_faults: each rule names its key and says what is allowed") {
         {"guys[1].parts", "is 0; allowed: 1 to 9", [](Plan& p) { p.guys[1].parts = 0; }},
         {"frame.foot_m[0][1]", "is 51; allowed: -50 to 50 m", [](Plan& p) { p.frame.legs[0].foot_m.y = 51; }},
         {"candidate_anchors_m[1][2]", "is -51", [](Plan& p) { p.candidate_anchors_m[1].z = -51; }},
+        {"candidate_anchor_strengths_kN[1]", "is 0; allowed: 0.1 to 1000 kN", [](Plan& p) { p.candidate_anchor_strengths_kN[1] = 0; }},
+        {"candidate_anchor_strengths_kN", "1 entry; allowed: 2 entries, one per candidate", [](Plan& p) { p.candidate_anchor_strengths_kN.pop_back(); }},
         {"ropes[0].haul.height_m", "is NaN", [](Plan& p) { p.ropes[0].haul->height_m = std::nan(""); }},
         {"guys", "9 entries; allowed: 0 to 8 entries", [](Plan& p) { while (p.guys.size() < 9) p.guys.push_back(support::guy("g" + std::to_string(p.guys.size()), 0, 30)); }},
         {"ropes", "0 entries; allowed: 1 to 4 entries", [](Plan& p) { p.ropes.clear(); p.not_measured.clear(); }},

@@ -18,6 +18,7 @@ inline guywright::Plan full_plan() {
     p.ropes.push_back(second);
     p.guys[0].anchor_m = guywright::Vec3{-6.0, 0.1, 0.30000000000000004};
     p.candidate_anchors_m = {{-6.0, 1.5, 0.4}, {-5.0, -1.5, 0.2}};
+    p.candidate_anchor_strengths_kN = {12.5, 8.0};
     p.not_measured = {"guys[1].inclination_deg", "frame.foot_m[0][2]"};
     p.tolerances.distance_m = 0.15;
     p.limits.factor_soft = 11.0;

@@ -1,5 +1,5 @@
 #include "engine/verdict/evaluate.hpp"
-#include "tests/support/plans.hpp"
+#include "tests/support/near_sound.hpp"
 #include "tests/support/random_plan.hpp"
 
 using namespace guywright;
@@ -64,22 +64,6 @@ Plan random_of_all(std::uint64_t i) {
     return i % 3 == 0 ? support::random_tripod(i) : i % 3 == 1 ? support::random_monopod(i) : support::random_a_frame(i);
 }
 
-/// The sound rig, everything on it a little otherwise: about half of these are GO.
-Plan random_near_sound(std::uint64_t i) {
-    support::Random r(i + 0x50000000u);
-    Plan p = support::go_plan();
-    p.actions.swing_deg = r.between(0.0, 12.0);
-    p.ropes[0].load_kg = r.between(60.0, 200.0);
-    p.frame.lean_deg += r.between(-6.0, 6.0);
-    for (GuyPlan& g : p.guys) {
-        g.bearing_deg += r.between(-12.0, 12.0);
-        g.inclination_deg += r.between(-6.0, 6.0);
-        g.pretension_kN = r.between(0.1, 0.5);
-        g.EA_kN = r.between(20.0, 60.0);
-    }
-    return p;
-}
-
 }  // namespace
 
 TEST_CASE("the plain road and the quick one agree on 10 000 random plans as measured") {
@@ -104,7 +88,7 @@ TEST_CASE("the plain road and the quick one agree on 10 000 random plans as meas
 TEST_CASE("no point of the box of errors that the plain road finds broken is in a rig called GO") {
     int go = 0, looked = 0;
     for (std::uint64_t i = 1; go < 25; ++i) {
-        Plan p = random_near_sound(i);
+        Plan p = support::random_near_sound(i);
         if (evaluate(p).verdict != Verdict::Go) continue;
         ++go;
         CAPTURE(i);

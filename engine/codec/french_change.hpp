@@ -1,0 +1,43 @@
+#pragma once
+#include "engine/codec/change_words.hpp"
+
+namespace guywright {
+
+inline constexpr ChangeWords k_french_change{
+    .inputs = {{
+        {Input::Pretension, "Mettre la prétension du hauban {name} à {to} (à présent {from})."},
+        {Input::AllPretensions, "Amener la prétension de chaque hauban à {to} au moins (la plus faible à présent : {from})."},
+        {Input::Parts, "Monter le hauban {name} à {to} brins (à présent {from})."},
+        {Input::AllParts, "Monter chaque hauban à {to} brins au moins (le plus petit nombre à présent : {from})."},
+        {Input::Cord, "Prendre pour le hauban {name} une cordelette d'au moins {to} (à présent {from}), pas plus élastique."},
+        {Input::AllCords, "Prendre pour tous les haubans des cordelettes d'au moins {to} (la plus faible à présent : {from}), pas plus élastiques."},
+        {Input::LeanAnchorsStay, "Mettre l'inclinaison à {to} (à présent {from}) et ramener chaque hauban à sa prétension ; amarrages et halage restent en place."},
+        {Input::HaulBearing, "Haler la corde {name} depuis le relèvement {to} (à présent {from})."},
+        {Input::HaulDistance, "Haler la corde {name} depuis {to} de distance (à présent {from})."},
+        {Input::HaulHeight, "Mener le halage de la corde {name} à une hauteur de {to} (à présent {from})."},
+        {Input::AddFootTie, "{leg}lier le pied vers le relèvement {bearing}."},
+        {Input::GuyBearing, "Déplacer l'amarrage du hauban {name} au relèvement {to} (à présent {from})."},
+        {Input::GuyInclination,
+         "Déplacer l'amarrage du hauban {name} jusqu'à une inclinaison de {to} (à présent {from}) : à {away} du point d'aplomb (à présent {was_away})."},
+        {Input::GuyDistance, "Déplacer l'amarrage du hauban {name} à {away} du point d'aplomb (à présent {was_away})."},
+        {Input::AddGuy, "Ajouter un hauban vers le relèvement {bearing}, amarré à {away} du point d'aplomb, monté comme son voisin."},
+        {Input::Load, "Réduire la charge à {to} (à présent {from})."},
+        {Input::FootOutAnchorsStay, "Déplacer {feet} de {by} {way} ; amarrages et halage restent en place, chaque hauban est ramené à sa prétension."},
+        {Input::FootSideAnchorsStay, "Déplacer {feet} de {by} {way} ; amarrages et halage restent en place, chaque hauban est ramené à sa prétension."},
+        {Input::LeanAnew, "Mettre l'inclinaison à {to} (à présent {from}) et replacer amarrages et halage depuis le nouveau point d'aplomb, mêmes relèvements et inclinaisons."},
+        {Input::FootOutAnew, "Déplacer {feet} de {by} {way} et replacer amarrages et halage depuis le nouveau point d'aplomb, mêmes relèvements et inclinaisons."},
+        {Input::FootSideAnew, "Déplacer {feet} de {by} {way} et replacer amarrages et halage depuis le nouveau point d'aplomb, mêmes relèvements et inclinaisons."},
+    }},
+    .feet = {"le pied", "tous les pieds ensemble"},
+    .ways = {"vers le bord", "en s'éloignant du bord", "vers la gauche", "vers la droite"},
+    .heading = "Ce qui changerait le verdict, le moindre effort d'abord",
+    .together = "Les deux ensemble :",
+    .more = "{n} de plus dans le rapport.",
+    .out_of_reach = "Aucun changement à portée ne donne GO. Le plus proche essayé échoue encore ici : {what}",
+    .anchors_heading = "Meilleurs amarrages parmi ceux trouvés, haubans et halage comme saisis",
+    .anchors = "Amarrages {names}, prétension {pretension} : {verdict}, marge d'au moins {margin} % ({what}).",
+    .anchors_broken = "Amarrages {names}, prétension {pretension} : {verdict} ({what}).",
+};
+static_assert(k_french_change.in_order());
+
+}  // namespace guywright
