@@ -1,4 +1,5 @@
 // guywright: the engine for desks, scripts and checks.
+#include "engine/codec/catalogue_codec.hpp"
 #include "engine/codec/french.hpp"
 #include "engine/codec/report.hpp"
 #include "engine/command_line/card_text.hpp"
@@ -19,11 +20,12 @@ enum ExitCode { k_go = 0, k_no_go = 1, k_input_wrong = 2, k_not_computed = 3 };
 
 constexpr std::string_view k_help =
     "guywright check PLAN.json [--json] [--imperial] [--french]\n"
-    "guywright catalogue [--imperial]\n"
+    "guywright catalogue [OWN.json] [--imperial]\n"
     "\n"
     "Says whether a guyed leg at an edge will stand: GO, NO-GO or NOT CHECKED, and why.\n"
     "PLAN.json is a guywright-plan file; - reads standard input. The catalogue lists published least\n"
-    "strengths with their sources, to start from; the maker's sheet counts.\n"
+    "strengths with their sources, to start from, and a team's own cords from a guywright-catalogue file;\n"
+    "the maker's sheet counts.\n"
     "\n"
     "  --json      a report for programs instead of the card for people\n"
     "  --imperial  the card in ft, lb and lbf; plans and reports are always in m, kg and kN\n"
@@ -37,7 +39,7 @@ constexpr std::string_view k_help =
 void print(std::FILE* to, std::string_view text) { std::fwrite(text.data(), 1, text.size(), to); }
 
 struct Arguments {
-    std::string_view command, plan;
+    std::string_view command, file;
     bool json = false;
     bool french = false;
     UnitSystem units = UnitSystem::Metric;
@@ -53,10 +55,10 @@ std::optional<Arguments> parse(int count, char** words) {
         else if (word == "--imperial") args.units = UnitSystem::Imperial;
         else if (word == "--french") args.french = true;
         else if (args.command.empty() && (word == "check" || word == "catalogue")) args.command = word;
-        else if (args.command == "check" && args.plan.empty() && (word == "-" || !word.starts_with('-'))) args.plan = word;
+        else if (!args.command.empty() && args.file.empty() && (word == "-" || !word.starts_with('-'))) args.file = word;
         else return std::nullopt;
     }
-    const bool complete = args.command == "check" ? !args.plan.empty() : args.command == "catalogue" && !args.json;
+    const bool complete = args.command == "check" ? !args.file.empty() : args.command == "catalogue" && !args.json;
     return complete ? std::optional(args) : std::nullopt;
 }
 
@@ -77,6 +79,12 @@ std::optional<std::string> read_file(std::string_view name) {
     return bytes;
 }
 
+std::optional<std::string> read_or_say_why(std::string_view name) {
+    std::optional<std::string> bytes = read_file(name);
+    if (!bytes) print(stderr, printable(name, 200) + ": " + std::strerror(errno) + "\n");
+    return bytes;
+}
+
 int report_faults(const InputFaults& faults, std::size_t not_listed, bool json) {
     for (const InputFault& f : faults) print(stderr, to_string(f) + "\n");
     if (not_listed > 0) print(stderr, "and " + std::to_string(not_listed) + " more\n");
@@ -94,11 +102,8 @@ int exit_code(Verdict v) {
 }
 
 int check(const Arguments& args) {
-    const std::optional<std::string> bytes = read_file(args.plan);
-    if (!bytes) {
-        print(stderr, printable(args.plan, 200) + ": " + std::strerror(errno) + "\n");
-        return k_input_wrong;
-    }
+    const std::optional<std::string> bytes = read_or_say_why(args.file);
+    if (!bytes) return k_input_wrong;
     const PlanRead read = read_plan(*bytes);
     if (!read.ok()) return report_faults(read.faults, read.faults_not_listed, args.json);
     const Evaluation e = evaluate(read.plan);
@@ -111,11 +116,21 @@ int check(const Arguments& args) {
     return exit_code(e.verdict);
 }
 
-int list_catalogue(const Telling& telling) {
-    for (const PublishedPart& part : k_published_parts) {
-        const std::string strength = quantity(telling, part.strength_kN, "kN");
-        print(stdout, padded_right(part.name, 26) + padded_left(strength, 10) + "  " + std::string(part.source) + "\n");
+void print_row(const Telling& telling, std::string_view name, double strength_kN, std::string_view source) {
+    print(stdout, padded_right(name, 26) + padded_left(quantity(telling, strength_kN, "kN"), 10) + "  " + printable(source, 200) + "\n");
+}
+
+/// Published parts, then the team's own.
+int list_catalogue(const Arguments& args) {
+    CatalogueRead own;
+    if (!args.file.empty()) {
+        const std::optional<std::string> bytes = read_or_say_why(args.file);
+        if (!bytes) return k_input_wrong;
+        own = read_catalogue(*bytes);
+        if (!own.ok()) return report_faults(own.faults, 0, false);
     }
+    for (const PublishedPart& part : k_published_parts) print_row(args.telling(), part.name, part.strength_kN, part.source);
+    for (const OwnCord& cord : own.catalogue.cords) print_row(args.telling(), cord.name, cord.strength_kN, cord.source);
     return std::fflush(stdout) == 0 ? k_go : k_not_computed;
 }
 
@@ -131,5 +146,5 @@ int main(int count, char** words) {
         print(stderr, k_help);
         return k_input_wrong;
     }
-    return args->command == "catalogue" ? list_catalogue(args->telling()) : check(*args);
+    return args->command == "catalogue" ? list_catalogue(*args) : check(*args);
 }

@@ -81,7 +81,12 @@ test('catalogue: published strengths, each with its source', expect => {
   expect(rows.length > 10, `${rows.length} rows`);
   for (const row of rows) expect(/ kN .*(READ|MEMORY)/.test(row), row);
   expect(run(['catalogue', '--imperial']).stdout.includes(' lbf '), 'no lbf');
-  expect(run(['catalogue', example]).status === 2, 'a plan is no argument here');
+  refused(expect, run(['catalogue', example]), 'guywright-catalogue');
+  const own = join(folder, 'own.json');
+  writeFileSync(own, JSON.stringify({ format: 'guywright-catalogue', version: 1, cords: [{ name: 'tape 25 mm', strength_kN: 15, EA_kN: 60, source: 'its label' }] }));
+  expect(/tape 25 mm +15\.00 kN +its label/.test(run(['catalogue', own]).stdout), 'no own cord');
+  writeFileSync(own, JSON.stringify({ format: 'guywright-catalogue', version: 1, cords: [{ name: 'tape', strength_kN: -1, EA_kN: 60 }] }));
+  refused(expect, run(['catalogue', own]), 'cords[0].strength_kN', '-1', '0.1 to 1000');
 });
 
 test('NO-GO: exit 1, the reason in words', expect => {
