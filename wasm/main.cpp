@@ -1,5 +1,6 @@
 #include <emscripten.h>
 
+#include "engine/codec/plan_codec.hpp"
 #include "wasm/platform/shell.hpp"
 
 namespace app = guywright::app;
@@ -19,6 +20,16 @@ extern "C" {
 
 EMSCRIPTEN_KEEPALIVE void guywright_wake() { shell().wake(); }
 EMSCRIPTEN_KEEPALIVE void guywright_open_plan(const char* bytes, unsigned count) { shell().open_plan({bytes, count}); }
+EMSCRIPTEN_KEEPALIVE void guywright_take_in_step(const char* bytes, unsigned count, int back) { shell().take_in_step(back != 0, {bytes, count}); }
+EMSCRIPTEN_KEEPALIVE unsigned guywright_resume(const char* bytes, unsigned count, unsigned number, int untouched) {
+    return shell().resume({bytes, count}, number, untouched != 0);
+}
+EMSCRIPTEN_KEEPALIVE void guywright_open_copy(const char* bytes, unsigned count) { shell().open_copy({bytes, count}); }
+EMSCRIPTEN_KEEPALIVE void guywright_begin_new_plan() { shell().begin_new_plan(); }
+EMSCRIPTEN_KEEPALIVE int guywright_can_read(const char* bytes, unsigned count) { return guywright::read_plan({bytes, count}).ok() ? 1 : 0; }
+EMSCRIPTEN_KEEPALIVE void guywright_set_shelf(const char* bytes, unsigned count) { shell().set_shelf({bytes, count}); }
+EMSCRIPTEN_KEEPALIVE const char* guywright_enter_text(const char* path, const char* value) { return shell().enter_text(path, value).c_str(); }
+EMSCRIPTEN_KEEPALIVE const char* guywright_plan() { return shell().plan_text().c_str(); }
 EMSCRIPTEN_KEEPALIVE void guywright_set_insets(float top, float right, float bottom, float left) {
     shell().set_insets_px(top, right, bottom, left);
 }

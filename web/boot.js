@@ -1,10 +1,11 @@
 // Loads the program, ties it to the page, and says in plain words when it cannot run.
 
 import * as files from './files.js';
+import * as keeping from './keeping.js';
 import * as notice from './notice.js';
 import * as offline from './offline.js';
 import { Outside } from './outside.js';
-import * as store from './store.js';
+import * as textEntry from './text_entry.js';
 
 const canvas = document.getElementById('canvas');
 let program;
@@ -19,32 +20,19 @@ function openPlan(bytes) {
 
 // --- what the program asks of the page ---
 
-let toldThatNothingIsKept = false;
-let askedToPersist = false;
-
-async function save(text) {
-  try {
-    await store.keep(text);
-    if (!askedToPersist) {
-      askedToPersist = true;
-      await store.askToPersist();
-    }
-  } catch (error) {
-    if (toldThatNothingIsKept) return;
-    toldThatNothingIsKept = true;
-    notice.show(`This browser keeps nothing here (${error.message}). Save the plan as a file before you close the app.`);
-  }
-}
-
 const host = {
   ...outside.host,
   frameDrawn() {
     document.getElementById('skeleton').hidden = true;
     outside.frameDrawn();
   },
-  save,
+  ...keeping.host,
   download: files.download,
   pickFile: () => files.pick(openPlan),
+  editText(path, label, value) {
+    const take = (text) => program.ccall('guywright_enter_text', 'string', ['string', 'string'], [path, text]);
+    textEntry.ask(label, value, take, () => document.activeElement === document.body && canvas.focus({ preventScroll: true }));
+  },
   stop: (why) => notice.stop('This browser draws no 3-D graphics (WebGL) for the app. It may be switched off in its settings, or the device may be short of memory.', why),
 };
 
@@ -85,14 +73,6 @@ function stopOnFault(event) {
   notice.stop('A fault in the app itself has stopped it.', String(fault.stack ?? fault));
 }
 
-async function keptPlan() {
-  if (new URLSearchParams(location.search).has('fresh')) {
-    await store.setAside();
-    return undefined;
-  }
-  return store.kept();
-}
-
 async function load() {
   const { default: createGuywright } = await import('./guywright.js');
   return createGuywright({
@@ -104,7 +84,7 @@ async function load() {
 }
 
 async function rescue() {
-  const text = await store.kept();
+  const text = await keeping.lastText();
   if (text !== undefined) files.download('rescued-plan.json', text);
 }
 
@@ -113,7 +93,6 @@ async function start() {
   if (typeof WebAssembly !== 'object') return notice.stop('This browser cannot run the app: it has no WebAssembly. A browser of the last five years has it.');
   addEventListener('error', stopOnFault);
   addEventListener('unhandledrejection', stopOnFault);
-  const plan = keptPlan().catch(() => undefined); // no storage: the first save says so
   try {
     program = await load();
   } catch (error) {
@@ -121,10 +100,15 @@ async function start() {
   }
   watchScreen();
   outside.start();
-  const text = await plan;
-  if (text !== undefined) openPlan(new TextEncoder().encode(text));
+  await keeping.start(program, new URLSearchParams(location.search).has('fresh'));
   // For tests and for the console; nothing in the app uses it.
-  window.guywright = { state, framesDrawn: () => program.ccall('guywright_frames_drawn', 'number'), checkCopy: offline.check };
+  window.guywright = {
+    state,
+    plan: () => program.ccall('guywright_plan', 'string'),
+    framesDrawn: () => program.ccall('guywright_frames_drawn', 'number'),
+    checkCopy: offline.check,
+    saved: keeping.settled,
+  };
   await offline.keepCopy();
 }
 

@@ -23,6 +23,7 @@ template <class T, class U>
 concept Like = std::same_as<std::remove_const_t<T>, U>;
 
 inline constexpr std::size_t k_longest_name = 40;
+inline constexpr std::size_t k_longest_title = 80;
 inline constexpr std::size_t k_longest_note = 2000;
 inline constexpr std::size_t k_most_not_measured = 200;
 
@@ -151,7 +152,7 @@ void describe(V& v, T& l) {
 /// Everything but "format" and "version", which are the codec's.
 template <class V, Like<Plan> T>
 void describe(V& v, T& p) {
-    v.text("title", p.title, k_longest_name * 2);
+    v.text("title", p.title, k_longest_title);
     v.optional_text("note", p.note, k_longest_note);
     v.object("edge", p.edge);
     v.object("frame", p.frame);

@@ -161,12 +161,14 @@ TEST_CASE("a part that is not there is refused and nothing changes") {
 
 namespace {
 
+const std::vector<std::string> k_some_names{"back", "Back ", "left", "main", "", "   ", "\xC3\xA9t\xC3\xA9", "\xFF", "a\nb", std::string(40, 'x'), std::string(41, 'x')};
+
 /// One of all the edits, with indices that may or may not exist.
 void random_edit(Plan& plan, std::mt19937& random) {
     const auto below = [&](unsigned n) { return random() % n; };
     const std::size_t i = below(5), j = below(4);
     const bool on = below(2) == 0;
-    switch (below(17)) {
+    switch (below(20)) {
         case 0: edit(plan, SetKind{static_cast<FrameKind>(below(3))}); break;
         case 1: edit(plan, SetPole{i, on}); break;
         case 2: edit(plan, SetHeldDown{i, on}); break;
@@ -183,6 +185,9 @@ void random_edit(Plan& plan, std::mt19937& random) {
         case 13: edit(plan, AddFootTie{j}); break;
         case 14: edit(plan, RemoveFootTie{j, i}); break;
         case 15: edit(plan, SetCompass{on}); break;
+        case 16: edit(plan, MoveGuy{i, on}); break;
+        case 17: edit(plan, MoveRope{j, on}); break;
+        case 18: edit(plan, SetText{(on ? "guys[" : "ropes[") + std::to_string(on ? i : j) + "].name", k_some_names[random() % k_some_names.size()]}); break;
         default: edit(plan, SetGuyLossJudged{on}); break;
     }
 }

@@ -104,10 +104,10 @@ export async function launch(t, folder = temporaryFolder(t), { screen = SCREENS.
   return context;
 }
 
-/** Ends the browser of `folder` as a flat battery would: nothing is written, nothing is asked. */
-export function killBrowser(folder) {
+/** Ends the browser of `folder` as a flat battery would: nothing is written, nothing is asked. With all its helpers, or alone. */
+export function killBrowser(folder, { helpersToo = false } = {}) {
   const [, pid] = /-(\d+)$/.exec(readlinkSync(join(folder, 'SingletonLock')));
-  process.kill(Number(pid), 'SIGKILL');
+  process.kill(helpersToo ? -Number(pid) : Number(pid), 'SIGKILL');
 }
 
 /** The app in a page: its state, its requests and complaints, and a finger that taps and drags by widget id. */

@@ -3,10 +3,9 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
 
-import { SCREENS, openApp } from './harness.mjs';
-import { EXAMPLES, assertUsable, checked, choose, coarse, has, walkThrough } from './steps.mjs';
+import { openApp } from './harness.mjs';
+import { EXAMPLES, SIZES, assertUsable, checked, choose, coarse, has, walkThrough } from './steps.mjs';
 
-const SIZES = { ...SCREENS, phoneAcross: { width: 844, height: 390, touch: true }, smallPhone: { width: 360, height: 640, touch: true } };
 const STEPS = ['Edge', 'Frame', 'Rope', 'Guys', 'Feet', 'Margins', 'Card'];
 
 async function assertEveryPage(t, size, example) {

@@ -6,7 +6,7 @@ import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 
 import { AppPage, SCREENS, launch, startSite } from './harness.mjs';
-import { choose, has } from './steps.mjs';
+import { choose, enterText, has, showPlans } from './steps.mjs';
 
 const [out = 'build/screenshots', ...wanted] = process.argv.slice(2);
 const ratio = Number(process.env.RATIO ?? 1);
@@ -67,6 +67,28 @@ class Photographer {
     }
   }
 
+  /** The list of plans, the keys for one, a name typed and refused, the order of guys. */
+  async plans() {
+    for (const example of ['drain-shaft', 'dam-crest']) {
+      await choose(this.app, `example ${example}`);
+      await this.app.tap('more edge.face_deg');
+    }
+    await showPlans(this.app);
+    await this.tapAll('plan more 1', 'delete plan');
+    await this.shoot('plans');
+    await this.app.tap('plan more 0');
+    await this.shoot('plan-keys');
+    await this.app.tap('name plan');
+    await this.shoot('name');
+    await enterText(this.app, '');
+    await this.shoot('name-refused');
+    await this.app.page.keyboard.press('Escape');
+    await this.tapAll('back to plans', 'close plans');
+    await choose(this.app, 'step Guys');
+    while (!has(await this.app.state(), 'move down guys 0')) await this.app.tap(has(await this.app.state(), 'more') ? 'more' : 'next');
+    await this.shoot('guy-order');
+  }
+
   /** NO-GO, nothing entered, a refused entry, a refused file, the focus of the keyboard. */
   async states() {
     await choose(this.app, 'example spillway-bench');
@@ -102,6 +124,7 @@ async function pictures(name, screen) {
     await photographer.steps();
     await photographer.views();
     await photographer.otherFrames();
+    await photographer.plans();
     await photographer.states();
     await choose(app, 'theme');
     if (has(await app.state(), 'close menu')) await app.tap('close menu');

@@ -2,6 +2,8 @@
 
 import assert from 'node:assert/strict';
 
+import { SCREENS } from './harness.mjs';
+
 /** Plans in assets/examples. */
 export const EXAMPLES = ['spillway-bench', 'dam-crest', 'drain-shaft'];
 
@@ -34,6 +36,30 @@ export function assertUsable(state, screen, where) {
 
 export const has = (state, id) => state.widgets.some((each) => each.id === id);
 
+/** Screens that everything must fit. */
+export const SIZES = { ...SCREENS, phoneAcross: { width: 844, height: 390, touch: true }, smallPhone: { width: 360, height: 640, touch: true } };
+
+/** The least height of anything to be touched with a glove. */
+const TARGET_PX = 72;
+
+function overlap(a, b) {
+  const wide = Math.min(a.x + a.width, b.x + b.width) - Math.max(a.x, b.x);
+  const high = Math.min(a.y + a.height, b.y + b.height) - Math.max(a.y, b.y);
+  return wide > 0.5 && high > 0.5;
+}
+
+/** Everything inside the screen, nothing to be touched on top of another or lower than a glove needs, no text cut. */
+export function assertUsable(state, screen, where) {
+  for (const { id, rect } of state.widgets) {
+    const inside = rect.x >= -0.5 && rect.y >= -0.5 && rect.x + rect.width <= screen.width + 0.5 && rect.y + rect.height <= screen.height + 0.5;
+    assert.ok(inside, `${where}: ${id} leaves the screen: ${JSON.stringify(rect)}`);
+  }
+  const touched = state.widgets.filter(isTouched);
+  for (const { id, rect } of touched) assert.ok(rect.height >= TARGET_PX - 0.01, `${where}: ${id} is ${rect.height} px high`);
+  touched.forEach((a, i) => touched.slice(i + 1).forEach((b) => assert.ok(!overlap(a.rect, b.rect), `${where}: ${a.id} lies on ${b.id}`)));
+  assert.deepEqual(state.cut, [], `${where}: text is cut`);
+}
+
 /** Presses a key of the menu, which stands on several pages on a small screen. */
 export async function choose(app, id) {
   await app.tap('menu');
@@ -63,4 +89,30 @@ export async function walkThrough(app, look) {
     await app.until((now) => placeOf(now) !== placeOf(state), `the page after ${placeOf(state)}`);
   }
   return assert.fail('"next" never comes to an end');
+}
+
+/** The list of plans kept, once the page has told the program of it. Resolves with [{ id, label, value }] of those on the screen. */
+export async function showPlans(app) {
+  await choose(app, 'plans');
+  await app.page.evaluate(() => window.guywright.saved());
+  await app.settled();
+  return plansOn(await app.state());
+}
+
+export const plansOn = (state) => state.widgets.filter(({ id }) => /^plan \d+$/.test(id));
+
+/** The plan of the program, once everything is on the disk. */
+export async function savedPlan(app) {
+  await app.settled();
+  return app.page.evaluate(async () => {
+    await window.guywright.saved();
+    return window.guywright.plan();
+  });
+}
+
+/** Types `text` into the page's input, in place of what stands there, and takes it. */
+export async function enterText(app, text) {
+  await app.page.locator('#entry-text').fill(text);
+  await app.page.getByRole('button', { name: 'Take it' }).click();
+  await app.settled();
 }

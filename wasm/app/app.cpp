@@ -3,9 +3,14 @@
 #include <imgui.h>
 #include <nlohmann/json.hpp>
 
+#include <algorithm>
+#include <utility>
+
 #include "engine/codec/plan_codec.hpp"
 
 #include "wasm/app/text_view.hpp"
+#include "wasm/app/shelf_json.hpp"
+#include "wasm/app/starters.hpp"
 #include "wasm/screens/items.hpp"
 #include "wasm/screens/reasons.hpp"
 #include "wasm/screens/screen.hpp"
@@ -40,6 +45,7 @@ void begin_canvas(const View& view) {
 std::string_view screen_name(const State& s) {
     if (s.lock) return "Locked";
     if (!s.message.empty()) return "Message";
+    if (s.plans_screen) return "Plans";
     if (s.menu_open) return "Menu";
     if (s.keypad) return "Keypad";
     return s.device.reading ? "Reading" : screens::title_of(s.step);
@@ -89,6 +95,26 @@ bool App::wants_frame() const { return wants_frame_; }
 
 void App::open_plan(std::string_view text) { app::open_plan(state_, text); }
 
+void App::take_in_step(bool back, std::string_view plan_text) { app::take_in_step(kept_history_, back, std::string(plan_text)); }
+
+unsigned App::resume(std::string_view plan_text, unsigned number, bool untouched) {
+    History history = std::exchange(kept_history_, {});
+    history.number = std::max<std::size_t>(number, history.past.size());
+    return app::resume(state_, plan_text, std::move(history), untouched);
+}
+
+void App::open_copy(std::string_view plan_text) { app::open_copy(state_, plan_text); }
+
+void App::begin_new_plan() { app::apply(state_, {NewPlan{}}); }
+
+void App::set_shelf(std::string_view shelf_json) {
+    if (auto shelf = read_shelf(shelf_json)) state_.shelf = std::move(*shelf);
+}
+
+std::string App::enter_text(std::string path, std::string value) { return app::enter_text(state_, {std::move(path), std::move(value)}); }
+
+std::string App::plan_text() const { return canonical_plan_text(state_.plan); }
+
 std::string App::state_json() const {
     Json widgets = Json::array();
     for (const widgets::MirrorEntry& m : mirror_)
@@ -107,10 +133,11 @@ std::string App::state_json() const {
     return out.dump(-1, ' ', false, Json::error_handler_t::replace);
 }
 
-std::optional<std::string> App::take_save() {
-    if (!std::exchange(state_.save_wanted, false)) return std::nullopt;
-    return write_plan(state_.plan);
-}
+std::vector<Save> App::take_saves() { return std::exchange(state_.saves, {}); }
+
+std::vector<ShelfRequest> App::take_shelf_requests() { return std::exchange(state_.shelf_requests, {}); }
+
+std::optional<TextWish> App::take_text_wish() { return std::exchange(state_.text_wish, std::nullopt); }
 
 std::optional<std::pair<std::string, std::string>> App::take_download() { return std::exchange(state_.download, std::nullopt); }
 

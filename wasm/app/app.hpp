@@ -21,9 +21,20 @@ public:
     void pinch(glm::dvec2 from_px, glm::dvec2 to_px, double factor);
     [[nodiscard]] bool is_on_picture(ImVec2 at_px) const;  ///< of the frame drawn last
     [[nodiscard]] bool wants_frame() const;           ///< true while something animates or is still computed
-    void open_plan(std::string_view text);            ///< a plan file the user chose, or the one kept from last time
+    void open_plan(std::string_view text);            ///< a plan file the user chose
+    /// A step of the plan that resume() will go on with: back, the nearest first, or on again, the nearest first.
+    void take_in_step(bool back, std::string_view plan_text);
+    /// A plan kept from last time, with the steps taken in. Its number as a document; 0, with nothing changed, where it cannot be read.
+    unsigned resume(std::string_view plan_text, unsigned number, bool untouched);
+    void open_copy(std::string_view plan_text);       ///< of a kept plan, as a plan of its own
+    void begin_new_plan();
+    void set_shelf(std::string_view shelf_json);      ///< what is kept, for the list
+    std::string enter_text(std::string path, std::string value);   ///< why it is refused; empty: taken
+    [[nodiscard]] std::string plan_text() const;
     [[nodiscard]] std::string state_json() const;     ///< screen, verdict, texts that were cut, focus, widgets with id, label, value and rect in CSS px
-    std::optional<std::string> take_save();           ///< plan text to keep, once per gesture
+    std::vector<Save> take_saves();                   ///< what to keep, once per gesture
+    std::vector<ShelfRequest> take_shelf_requests();
+    std::optional<TextWish> take_text_wish();
     std::optional<std::pair<std::string, std::string>> take_download();  ///< file name, text
     bool take_open_request();                                            ///< the app wants a file picker
     bool take_about_request();
@@ -41,6 +52,7 @@ public:
 
 private:
     State state_ = first_state();
+    History kept_history_;   ///< of the plan that is about to be resumed
     widgets::Hand hand_;
     widgets::Mirror mirror_;
     widgets::CutTexts cut_;

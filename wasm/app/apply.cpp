@@ -8,6 +8,7 @@
 #include "engine/codec/check_code.hpp"
 #include "engine/plan/fault_text.hpp"
 #include "engine/plan/numbers.hpp"
+#include "wasm/app/names.hpp"
 #include "wasm/app/not_measured.hpp"
 #include "wasm/app/plan_edits.hpp"
 #include "wasm/app/starters.hpp"
@@ -22,10 +23,10 @@ constexpr const char* k_not_possible = " is not possible here; ";
 constexpr const char* k_gone = "The plan has this number no more.";
 constexpr const char* k_is_locked = "The screen is locked; nothing was changed.";
 
-constexpr std::size_t k_most_undos = 200;
 constexpr std::size_t k_slice_points = 4;   ///< of the sweep between two looks at the clock: a third of a millisecond on a slow device
 constexpr std::size_t k_longest_entry = 9;
 constexpr std::size_t k_most_faults_told = 8;
+constexpr const char* k_step_unreadable = "The step in that direction was kept, but cannot be read any more. The plan stays as it is.";
 
 void begin_change(State& s) {
     if (!s.before_gesture) s.before_gesture = s.plan;
@@ -81,8 +82,20 @@ void press_key(Keypad& pad, char key) {
     }
 }
 
-void replace_plan(State& s, Plan plan) {
-    begin_change(s);
+/// Gives the plan as it is now to be kept. One that was not kept before goes with all that came before and after it.
+void keep(State& s) {
+    const History& h = s.history;
+    Save save{s.document, s.plan.title, h.first(), h.number, h.last(), s.begins, s.untouched, {}};
+    if (s.begins) {
+        for (std::size_t i = 0; i < h.past.size(); ++i) save.steps.emplace_back(h.first() + i, h.past[i]);
+        for (std::size_t i = 0; i < h.future.size(); ++i) save.steps.emplace_back(h.last() - i, h.future[i]);
+    }
+    save.steps.emplace_back(h.number, canonical_plan_text(s.plan));
+    s.begins = false;
+    s.saves.push_back(std::move(save));
+}
+
+void show_plan(State& s, Plan plan) {
     s.plan = std::move(plan);
     s.step = Step::Edge;
     s.item = 0;
@@ -96,14 +109,26 @@ void replace_plan(State& s, Plan plan) {
     s.shown_case = k_holding;
 }
 
-void travel(State& s, std::vector<Plan>& from, std::vector<Plan>& to) {
-    if (from.empty()) return;
-    to.push_back(s.plan);
-    s.plan = std::move(from.back());
-    from.pop_back();
+/// Another plan in place of this one, which stays on the list of those kept.
+void begin_plan(State& s, Plan plan, bool untouched) {
+    end_gesture(s);
+    show_plan(s, std::move(plan));
+    s.plans_screen.reset();
+    s.history = {};
+    ++s.document;
+    s.begins = true;
+    s.untouched = untouched;
+    keep(s);
+}
+
+void travel(State& s, Travelled (*step)(History&, Plan&)) {
+    end_gesture(s);
+    const Travelled travelled = step(s.history, s.plan);
+    if (travelled == Travelled::Unreadable) s.message = k_step_unreadable;
+    if (travelled != Travelled::Done) return;
     s.keypad.reset();
     s.device.reading.reset();
-    s.save_wanted = true;
+    keep(s);
 }
 
 void download_plan(State& s) {
@@ -117,12 +142,20 @@ void download_plan(State& s) {
     s.menu_open = false;
 }
 
-void open_example(State& s, std::string_view name) {
+/// An example; new_plan() where there is none of that name.
+Plan example_plan(std::string_view name) {
     for (const auto& example : assets::examples()) {
         if (example.name != name) continue;
         PlanRead read = read_plan(example.text);
-        if (read.ok()) return replace_plan(s, std::move(read.plan));
+        if (read.ok()) return std::move(read.plan);
     }
+    return new_plan();
+}
+
+void ask_shelf(State& s, ShelfAct act, std::string id) {
+    s.shelf_requests.push_back({act, std::move(id)});
+    if (act == ShelfAct::Open) s.plans_screen.reset();
+    else if (s.plans_screen && act != ShelfAct::SaveText) s.plans_screen->chosen.clear();
 }
 
 struct Applier {
@@ -140,6 +173,7 @@ struct Applier {
         s.plan = std::move(changed);
         s.last_touched = done.show;
         if (!done.show.empty()) s.wanted_id = std::move(done.show);
+        if (!done.open.empty()) s.open_group = std::move(done.open);
     }
     void operator()(const SetNumber& c) const { set_number(s, c.path, c.value); }
     void operator()(const ConfirmShown& c) const {
@@ -152,6 +186,7 @@ struct Applier {
         s.item = c.item;
         s.wanted_id.clear();
         s.menu_open = false;
+        s.plans_screen.reset();
         s.site_large = false;
         s.keypad.reset();
         s.device.reading.reset();
@@ -165,10 +200,10 @@ struct Applier {
         s.open_group = c.group;
         s.wanted_id = c.id;
     }
-    void operator()(const Undo&) const { travel(s, s.history.past, s.history.future); }
-    void operator()(const Redo&) const { travel(s, s.history.future, s.history.past); }
-    void operator()(const NewPlan&) const { replace_plan(s, new_plan()); }
-    void operator()(const OpenExample& c) const { open_example(s, c.name); }
+    void operator()(const Undo&) const { travel(s, go_back); }
+    void operator()(const Redo&) const { travel(s, go_on); }
+    void operator()(const NewPlan&) const { begin_plan(s, new_plan(), true); }
+    void operator()(const OpenExample& c) const { begin_plan(s, example_plan(c.name), true); }
     void operator()(const OpenFile&) const { s.open_wanted = true; s.menu_open = false; }
     void operator()(const SaveFile&) const { download_plan(s); }
     void operator()(const ToggleMenu&) const {
@@ -176,6 +211,16 @@ struct Applier {
         s.menu_page = 0;
     }
     void operator()(const NextMenuPage&) const { ++s.menu_page; }
+    void operator()(const ShowPlans&) const {
+        s.menu_open = false;
+        s.plans_screen = PlansScreen{};
+        ask_shelf(s, ShelfAct::List, {});
+    }
+    void operator()(const ClosePlans&) const { s.plans_screen.reset(); }
+    void operator()(const NextPlansPage&) const { if (s.plans_screen) ++s.plans_screen->page; }
+    void operator()(const ChoosePlan& c) const { if (s.plans_screen) s.plans_screen->chosen = c.id; }
+    void operator()(const AskShelf& c) const { ask_shelf(s, c.act, c.id); }
+    void operator()(const AskForText& c) const { s.text_wish = text_wish(s.plan, c.path); }
     void operator()(const NextTheme&) const {
         s.theme = static_cast<widgets::ThemeName>((static_cast<int>(s.theme) + 1) % widgets::k_theme_count);
     }
@@ -281,10 +326,9 @@ void end_gesture(State& s) {
     const Plan before = std::move(*s.before_gesture);
     s.before_gesture.reset();
     if (before == s.plan) return;   // there and back: nothing to undo
-    s.history.past.push_back(before);
-    s.history.future.clear();
-    if (s.history.past.size() > k_most_undos) s.history.past.erase(s.history.past.begin());
-    s.save_wanted = true;
+    remember(s.history, before);
+    s.untouched = false;
+    keep(s);
 }
 
 void cancel_gesture(State& s) {
@@ -312,16 +356,41 @@ void open_plan(State& s, std::string_view text) {
         s.message = faults_message(read);
         return;
     }
-    replace_plan(s, std::move(read.plan));
-    end_gesture(s);
+    begin_plan(s, std::move(read.plan), false);
     refresh(s);
+}
+
+unsigned resume(State& s, std::string_view text, History history, bool untouched) {
+    PlanRead read = read_plan(text);
+    if (!read.ok()) return 0;
+    end_gesture(s);
+    show_plan(s, std::move(read.plan));
+    s.history = std::move(history);
+    s.begins = false;
+    s.untouched = untouched;
+    refresh(s);
+    return ++s.document;
+}
+
+void open_copy(State& s, std::string_view text) {
+    PlanRead read = read_plan(text);
+    if (!read.ok()) return;
+    read.plan.title = copy_title(read.plan.title, s.shelf.plans);
+    begin_plan(s, std::move(read.plan), false);
+    refresh(s);
+}
+
+std::string enter_text(State& s, const SetText& wish) {
+    if (s.lock) return k_is_locked;
+    end_gesture(s);
+    apply(s, {wish});
+    end_gesture(s);
+    return std::exchange(s.message, std::string());
 }
 
 State first_state() {
     State s;
-    s.plan = new_plan();
-    open_example(s, k_first_example);
-    s.before_gesture.reset();   // nothing was there before
+    s.plan = example_plan(k_first_example);   // kept with its first change
     refresh(s);
     return s;
 }

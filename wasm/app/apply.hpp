@@ -18,6 +18,15 @@ void cancel_gesture(State& state);
 /// Opens a plan file. A file that cannot be used leaves everything as it was and says why in `message`.
 void open_plan(State& state, std::string_view text);
 
+/// Goes on with a plan that was kept, with its history. Returns its number as a document; 0, with nothing changed, where it cannot be read.
+unsigned resume(State& state, std::string_view text, History history, bool untouched);
+
+/// Opens a copy of a kept plan as a plan of its own.
+void open_copy(State& state, std::string_view text);
+
+/// What the person typed for a text of the plan. Returns why it is refused; empty: taken, as one step of undo.
+std::string enter_text(State& state, const SetText& wish);
+
 /// A state to start with: the example plan.
 [[nodiscard]] State first_state();
 

@@ -7,6 +7,7 @@
 #include "engine/plan/plan.hpp"
 #include "wasm/app/device.hpp"
 #include "wasm/app/lock.hpp"
+#include "wasm/app/shelf.hpp"
 #include "wasm/scene/camera.hpp"
 
 namespace guywright::app {
@@ -34,6 +35,9 @@ struct AddFootTie { std::size_t foot; };
 struct RemoveFootTie { std::size_t foot, tie; };
 struct SetGuyLossJudged { bool judged; };
 struct SetCompass { bool known; };                          ///< the compass bearing of straight out
+struct SetText { std::string path, value; };                 ///< title of the plan, name of a guy or rope
+struct MoveGuy { std::size_t guy; bool up; };               ///< changes places with its neighbour on the list
+struct MoveRope { std::size_t rope; bool up; };
 
 struct SetNumber { std::string path; double value; };       ///< plan unit; out of range is refused with a message
 struct ConfirmShown { std::vector<std::string> paths; };    ///< starting values that are right as they stand
@@ -48,6 +52,12 @@ struct OpenFile {};
 struct SaveFile {};
 struct ToggleMenu {};
 struct NextMenuPage {};
+struct ShowPlans {};                                        ///< the list of the plans kept
+struct ClosePlans {};
+struct NextPlansPage {};
+struct ChoosePlan { std::string id; };                      ///< what can be done with it; none: back to the list
+struct AskShelf { ShelfAct act; std::string id; };
+struct AskForText { std::string path; };                    ///< the page lets the person type it
 struct NextTheme {};
 struct DragScene { scene::ImageBox room; scene::Vec2 by_px; };   ///< one finger; `room` as of scene::room_of
 struct PinchScene { scene::ImageBox room; scene::Vec2 from_px, to_px; double factor; };
@@ -69,8 +79,9 @@ struct LookAtLock { Lock::Touched touched; double now_s; };
 struct PressLock { Lock::Touched place; double now_s; };    ///< by the text view
 
 using Command = std::variant<SetKind, SetPole, SetHeldDown, AddHobble, RemoveHobble, SetOpening, AddRope, RemoveRope, SetHaul, SetRopeStrength, AddGuy,
-                             RemoveGuy, SetAnchorByPosition, AddFootTie, RemoveFootTie, SetGuyLossJudged, SetCompass, SetNumber, ConfirmShown, GoTo, GoToItem,
-                             ShowMore, Undo, Redo, NewPlan, OpenExample, OpenFile, SaveFile, ToggleMenu, NextMenuPage, NextTheme, DragScene, PinchScene, ResetView, ToggleLargeSite,
+                             RemoveGuy, SetAnchorByPosition, AddFootTie, RemoveFootTie, SetGuyLossJudged, SetCompass, SetText, MoveGuy, MoveRope, SetNumber, ConfirmShown, GoTo, GoToItem,
+                             ShowMore, Undo, Redo, NewPlan, OpenExample, OpenFile, SaveFile, ToggleMenu, NextMenuPage, ShowPlans, ClosePlans,
+                             NextPlansPage, ChoosePlan, AskShelf, AskForText, NextTheme, DragScene, PinchScene, ResetView, ToggleLargeSite,
                              NextView, SetView, NextCase, ShowCase, OpenKeypad, PressKey, TakeKeypad, CloseKeypad, CloseMessage,
                              ShowAbout, ShowText, LockScreen, LookAtLock, PressLock, ToggleAwake, AwakeIs, DeviceHas, StartReading, DeviceIsHeld, DeviceRefuses,
                              TakeReading, CloseReading>;

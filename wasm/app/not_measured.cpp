@@ -7,6 +7,24 @@
 #include "engine/plan/numbers.hpp"
 
 namespace guywright::app {
+namespace {
+
+std::string entry_path(std::string_view list, std::size_t index) { return std::string(list) + "[" + std::to_string(index) + "]"; }
+
+/// Gives every path of a list's entry the index that `renumber(index)` says.
+template <class F>
+void each_in_list(Plan& plan, std::string_view list, F renumber) {
+    const std::string before = std::string(list) + "[";
+    for (std::string& path : plan.not_measured) {
+        if (!path.starts_with(before)) continue;
+        std::size_t index = 0;
+        const char* end = path.data() + path.size();
+        const auto read = std::from_chars(path.data() + before.size(), end, index);
+        if (read.ec == std::errc() && read.ptr != end) path = entry_path(list, renumber(index)) + std::string(read.ptr + 1, end);
+    }
+}
+
+}  // namespace
 
 bool is_measured(const Plan& plan, std::string_view path) {
     return std::find(plan.not_measured.begin(), plan.not_measured.end(), path) == plan.not_measured.end();
@@ -30,17 +48,12 @@ void forget_what_is_gone(Plan& plan) {
 }
 
 void renumber_not_measured(Plan& plan, std::string_view list, std::size_t at) {
-    const std::string before = std::string(list) + "[";
-    std::vector<std::string> kept;
-    for (const std::string& path : plan.not_measured) {
-        std::size_t index = 0;
-        const char* digits = path.data() + std::min(before.size(), path.size());
-        const auto read = std::from_chars(digits, path.data() + path.size(), index);
-        const bool listed = path.starts_with(before) && read.ec == std::errc();
-        if (!listed || index < at) kept.push_back(path);
-        else if (index > at) kept.push_back(before + std::to_string(index - 1) + std::string(read.ptr, path.data() + path.size()));
-    }
-    plan.not_measured = std::move(kept);
+    forget_not_measured(plan, entry_path(list, at) + ".");
+    each_in_list(plan, list, [&](std::size_t index) { return index > at ? index - 1 : index; });
+}
+
+void swap_not_measured(Plan& plan, std::string_view list, std::size_t a, std::size_t b) {
+    each_in_list(plan, list, [&](std::size_t index) { return index == a ? b : index == b ? a : index; });
 }
 
 }  // namespace guywright::app

@@ -25,6 +25,9 @@ void forget_what_is_gone(Plan& plan);
 /// After entry `at` of a list ("guys", "feet[0].ties") went: its paths go, those after it move down.
 void renumber_not_measured(Plan& plan, std::string_view list, std::size_t at);
 
+/// Entries `a` and `b` of a list have changed places: so do their paths.
+void swap_not_measured(Plan& plan, std::string_view list, std::size_t a, std::size_t b);
+
 /// Takes an entry out of a list of the plan, with its paths. False where there is no such entry.
 template <class T>
 bool remove_entry(Plan& plan, std::vector<T>& entries, std::string_view list, std::size_t at) {

@@ -6,6 +6,8 @@
 
 #include "engine/verdict/evaluate.hpp"
 #include "wasm/app/command.hpp"
+#include "wasm/app/history.hpp"
+#include "wasm/app/shelf.hpp"
 #include "wasm/scene/scene.hpp"
 #include "wasm/widgets/theme.hpp"
 
@@ -18,9 +20,10 @@ struct Keypad {
     std::string fault;   ///< why the last try was not taken
 };
 
-/// Plans before and after, one entry per gesture.
-struct History {
-    std::vector<Plan> past, future;
+/// The list of kept plans, where it is shown.
+struct PlansScreen {
+    std::size_t page = 0;           ///< counts on for ever; the list takes what is left over
+    std::string chosen;             ///< id of the plan whose keys are shown; empty: the list
 };
 
 /// Everything the app knows. Only apply() changes it.
@@ -37,6 +40,11 @@ struct State {
     std::string open_group;         ///< the group of the step that shows also what few need
     bool menu_open = false;
     std::size_t menu_page = 0;      ///< counts on for ever; the menu takes what is left over
+    std::optional<PlansScreen> plans_screen;
+    Shelf shelf;
+    unsigned document = 1;          ///< counts the plans that were in hand in this session
+    bool begins = true;             ///< the plan has not been given to be kept yet
+    bool untouched = true;          ///< the plan is an example, or new, and nobody has changed it
     std::optional<Keypad> keypad;
     std::string message;            ///< something the person has to read and close
     std::string last_touched;       ///< path whose part of the scene is lit up
@@ -47,7 +55,10 @@ struct State {
     std::size_t shown_case = k_holding;
     std::optional<Lock> lock;       ///< while there is one, nothing but what opens it is carried out
     Device device;
-    bool save_wanted = false, open_wanted = false, about_wanted = false, text_wanted = false;
+    bool open_wanted = false, about_wanted = false, text_wanted = false;
+    std::vector<Save> saves;
+    std::vector<ShelfRequest> shelf_requests;
+    std::optional<TextWish> text_wish;
     std::optional<std::pair<std::string, std::string>> download;
 };
 

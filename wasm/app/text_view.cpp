@@ -111,6 +111,14 @@ Json reading_section(const State& s) {
     return {{"title", words.title}, {"groups", {{{"title", ""}, {"entries", entries}}}}};
 }
 
+Json plans_section(const State& s) {
+    const screens::PlansWords words = screens::plans_words(s);
+    Json entries = Json::array();
+    for (const std::string& line : words.lines) entries.push_back(text(line));
+    for (const screens::Key& k : words.keys) entries.push_back(key(k.id, k.label));
+    return {{"title", words.title}, {"groups", {{{"title", ""}, {"entries", entries}}}}};
+}
+
 /// Of the menu what does something for somebody who reads; the steps all stand below one another anyway.
 bool is_for_readers(const std::string& id) { return !id.starts_with("step ") && id != "close menu" && id != "text"; }
 
@@ -118,7 +126,7 @@ Json keys_of(const State& s) {
     Json keys = Json::array({key("undo", k_undo, !s.history.past.empty())});
     if (s.shown_case < s.evaluation.outcomes.size())
         keys.push_back(key("case", k_case + case_name(k_english, s.plan, s.evaluation.outcomes[s.shown_case].setup)));
-    for (const screens::MenuEntry& e : screens::menu_entries(s))
+    for (const screens::Key& e : screens::menu_keys(s))
         if (is_for_readers(e.id)) keys.push_back(key(e.id, e.label, e.enabled));
     return keys;
 }
@@ -153,6 +161,7 @@ std::string text_json(const State& s, const Fonts& fonts) {
     Json sections = Json::array();
     if (s.lock) sections.push_back(lock_section(*s.lock));
     if (s.device.reading) sections.push_back(reading_section(s));
+    if (s.plans_screen) sections.push_back(plans_section(s));
     for (int i = 0; i < k_step_count; ++i) {
         const auto step = static_cast<Step>(i);
         sections.push_back(section_of(s, everything(unseen.ui, s, step), screens::title_of(step)));
@@ -164,8 +173,11 @@ std::string text_json(const State& s, const Fonts& fonts) {
 
 std::optional<Command> wish_of(const std::string& id, const State& s, const Fonts& fonts, double now_s) {
     if (auto wish = wish_of_its_own(id, now_s)) return wish;
-    for (screens::MenuEntry& e : screens::menu_entries(s))
+    for (screens::Key& e : screens::menu_keys(s))
         if (e.id == id && e.enabled) return std::move(e.command);
+    if (s.plans_screen)
+        for (screens::Key& k : screens::plans_words(s).keys)
+            if (k.id == id) return std::move(k.command);
     Unseen unseen(s, fonts);
     for (int i = 0; i < k_step_count; ++i)
         for (const screens::Item& item : everything(unseen.ui, s, static_cast<Step>(i)).items)

@@ -4,7 +4,11 @@
 
 // clang-format off
 EM_JS(void, guywright_host_frame_drawn, (), { Module.host.frameDrawn(); });
-EM_JS(void, guywright_host_save, (const char* text), { Module.host.save(UTF8ToString(text)); });
+EM_JS(void, guywright_host_save, (const char* json), { Module.host.save(UTF8ToString(json)); });
+EM_JS(void, guywright_host_shelf, (const char* act, const char* id), { Module.host.shelf(UTF8ToString(act), UTF8ToString(id)); });
+EM_JS(void, guywright_host_edit_text, (const char* path, const char* label, const char* value), {
+    Module.host.editText(UTF8ToString(path), UTF8ToString(label), UTF8ToString(value));
+});
 EM_JS(void, guywright_host_download, (const char* name, const char* text), { Module.host.download(UTF8ToString(name), UTF8ToString(text)); });
 EM_JS(void, guywright_host_pick_file, (), { Module.host.pickFile(); });
 EM_JS(void, guywright_host_stop, (const char* why), { Module.host.stop(UTF8ToString(why)); });
@@ -13,7 +17,11 @@ EM_JS(void, guywright_host_stop, (const char* why), { Module.host.stop(UTF8ToStr
 namespace guywright::platform::host {
 
 void frame_drawn() { guywright_host_frame_drawn(); }
-void save(const std::string& plan_text) { guywright_host_save(plan_text.c_str()); }
+void save(const std::string& save_json) { guywright_host_save(save_json.c_str()); }
+void shelf(std::string_view act, const std::string& plan_id) { guywright_host_shelf(std::string(act).c_str(), plan_id.c_str()); }
+void edit_text(const std::string& path, const std::string& label, const std::string& value) {
+    guywright_host_edit_text(path.c_str(), label.c_str(), value.c_str());
+}
 void download(const std::string& name, const std::string& text) { guywright_host_download(name.c_str(), text.c_str()); }
 void pick_file() { guywright_host_pick_file(); }
 void stop(const char* why) { guywright_host_stop(why); }

@@ -10,6 +10,7 @@
 #include <imgui_impl_sdl2.h>
 #include <imgui_internal.h>
 
+#include "wasm/app/shelf_json.hpp"
 #include "wasm/platform/fonts.hpp"
 #include "wasm/platform/host.hpp"
 #include "wasm/platform/scale.hpp"
@@ -220,16 +221,54 @@ void Shell::draw() {
 }
 
 void Shell::pass_on_requests() {
-    if (const auto text = app_.take_save()) host::save(*text);
+    for (const app::Save& save : app_.take_saves()) host::save(app::save_json(save));
+    for (const auto& [act, id] : app_.take_shelf_requests()) host::shelf(app::act_name(act), id);
+    if (const auto wish = app_.take_text_wish()) let_type(*wish);
     if (const auto file = app_.take_download()) host::download(file->first, file->second);
     if (app_.take_open_request()) host::pick_file();
     device_host_.pass_on(app_);
     host::frame_drawn();
 }
 
+void Shell::let_type(const app::TextWish& wish) {
+    SDL_ResetKeyboard();   // the key that asked for this is let go elsewhere: in the page's input
+    host::edit_text(wish.path, wish.label, wish.value);
+}
+
 void Shell::open_plan(std::string_view text) {
     app_.open_plan(text);
     wake();
+}
+
+unsigned Shell::resume(std::string_view plan_text, unsigned number, bool untouched) {
+    wake();
+    return app_.resume(plan_text, number, untouched);
+}
+
+void Shell::open_copy(std::string_view plan_text) {
+    app_.open_copy(plan_text);
+    wake();
+}
+
+void Shell::begin_new_plan() {
+    app_.begin_new_plan();
+    wake();
+}
+
+void Shell::set_shelf(std::string_view shelf_json) {
+    app_.set_shelf(shelf_json);
+    wake();
+}
+
+const std::string& Shell::enter_text(std::string path, std::string value) {
+    refusal_ = app_.enter_text(std::move(path), std::move(value));
+    wake();
+    return refusal_;
+}
+
+const std::string& Shell::plan_text() {
+    plan_text_ = app_.plan_text();
+    return plan_text_;
 }
 
 void Shell::set_insets_px(float top, float right, float bottom, float left) {

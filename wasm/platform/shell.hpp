@@ -22,6 +22,13 @@ public:
 
     void wake();  ///< something changed outside: draw soon
     void open_plan(std::string_view text);
+    void take_in_step(bool back, std::string_view plan_text) { app_.take_in_step(back, plan_text); }
+    unsigned resume(std::string_view plan_text, unsigned number, bool untouched);
+    void open_copy(std::string_view plan_text);
+    void begin_new_plan();
+    void set_shelf(std::string_view shelf_json);
+    [[nodiscard]] const std::string& enter_text(std::string path, std::string value);   ///< valid until the next call
+    [[nodiscard]] const std::string& plan_text();                                       ///< valid until the next call
     void set_insets_px(float top, float right, float bottom, float left);
     void set_reduced_motion(bool reduced);
     void set_text_size(float times);  ///< as large as usual, that the person has set in the browser
@@ -54,6 +61,7 @@ private:
     void cancel_pointer();   ///< whatever it holds is let go without being pressed
     void draw();
     void pass_on_requests();
+    void let_type(const app::TextWish& wish);
     [[nodiscard]] bool wants_another_frame() const;
 
     app::App app_;
@@ -67,7 +75,7 @@ private:
     float text_size_ = 1.0F;
     std::string answer_;
     std::array<float, 4> insets_css_px_{};  ///< top, right, bottom, left
-    std::string state_json_;
+    std::string state_json_, refusal_, plan_text_;
     std::uint32_t frames_drawn_ = 0;
     int frames_to_draw_ = 0;
     int frames_to_hover_end_ = 0;  ///< 0 = nothing pending

@@ -5,6 +5,7 @@
 
 #include "wasm/screens/builder.hpp"
 #include "wasm/screens/card_items.hpp"
+#include "wasm/screens/name_items.hpp"
 #include "wasm/app/inputs.hpp"
 
 namespace guywright::screens {
@@ -81,12 +82,13 @@ void frame_items(Builder& b) {
 void rope_details(Builder& b, std::size_t i) {
     const RopePlan& rope = b.plan().ropes[i];
     const std::string number = std::to_string(i);
-    b.more("pulley, strength, second rope");
+    b.more("pulley, name, second rope");
     slide_each(b, {"ropes[#].pulley_efficiency", "ropes[#].pulley_strength_kN", "ropes[#].connector_strength_kN"}, i);
     const bool known = rope.strength_kN.has_value();
     b.toggle("rope strength " + number, "Rope strength is known", known, app::SetRopeStrength{i, !known});
     if (known) slide_each(b, {"ropes[#].strength_kN", "ropes[#].knot_efficiency"}, i);
     slide_each(b, {"ropes[#].swing_deg", "ropes[#].outward_deg"}, i);
+    add_rope_name(b, i);
     if (b.plan().ropes.size() < k_max_ropes) b.action("add rope " + number, "Add a rope", app::AddRope{});
     if (b.plan().ropes.size() > 1) b.action("remove rope " + number, "Remove rope " + rope.name, app::RemoveRope{i});
 }
@@ -111,11 +113,12 @@ void one_guy(Builder& b, std::size_t i) {
     b.group(numbered("Guy", i, b.plan().guys.size()) + ": " + guy.name, app::path_at("guys[#]", i));
     slide_each(b, {"guys[#].bearing_deg", "guys[#].inclination_deg", "guys[#].anchor_m[0]", "guys[#].anchor_m[1]", "guys[#].anchor_m[2]",
                    "guys[#].anchor_strength_kN", "guys[#].pretension_kN"}, i);
-    b.more("cord, knots, anchor height");
+    b.more("cord, knots, name, order");
     slide_each(b, {"guys[#].anchor_height_m", "guys[#].parts", "guys[#].strength_kN", "guys[#].knot_efficiency", "guys[#].EA_kN"}, i);
     const bool by_position = guy.anchor_m.has_value();
     b.choose({{"by bearing " + number, "Anchor by bearing", !by_position, app::SetAnchorByPosition{i, false}},
               {"by position " + number, "Anchor by position", by_position, app::SetAnchorByPosition{i, true}}});
+    add_guy_name(b, i);
     b.action("remove guy " + number, "Remove guy " + guy.name, app::RemoveGuy{i});
 }
 

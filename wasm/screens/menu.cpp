@@ -1,9 +1,9 @@
 #include <algorithm>
-#include <cmath>
 
 #include "engine/codec/plan_codec.hpp"
 #include "wasm/platform/assets.hpp"
 #include "wasm/screens/items.hpp"
+#include "wasm/screens/key_grid.hpp"
 #include "wasm/screens/parts.hpp"
 
 namespace guywright::screens {
@@ -22,11 +22,7 @@ std::string_view theme_label(widgets::ThemeName name) {
     return "";
 }
 
-constexpr float k_between_px = 12.0F;
-constexpr float k_narrowest_key_px = 118.0F;
-constexpr float k_widest_column_px = 380.0F;
-
-void add_steps(std::vector<MenuEntry>& entries, const app::State& s) {
+void add_steps(std::vector<Key>& entries, const app::State& s) {
     for (int i = 0; i < app::k_step_count; ++i) {
         const auto step = static_cast<app::Step>(i);
         const std::string title(title_of(step));
@@ -34,7 +30,7 @@ void add_steps(std::vector<MenuEntry>& entries, const app::State& s) {
     }
 }
 
-void add_examples(std::vector<MenuEntry>& entries) {
+void add_examples(std::vector<Key>& entries) {
     for (const auto& example : assets::examples()) {
         const std::string name(example.name);
         entries.push_back({"example " + name, read_plan(example.text).plan.title, app::OpenExample{name}});
@@ -54,60 +50,37 @@ std::string_view awake_label(app::Awake awake) {
 
 }  // namespace
 
-std::vector<MenuEntry> menu_entries(const app::State& s) {
-    std::vector<MenuEntry> entries;
+std::vector<Key> menu_keys(const app::State& s) {
+    std::vector<Key> entries;
     add_steps(entries, s);
     entries.push_back({"lock", "Lock the screen", app::LockScreen{}});
+    entries.push_back({"plans", "Plans kept here", app::ShowPlans{}});
     entries.push_back({"new", "New plan", app::NewPlan{}});
-    add_examples(entries);
     entries.push_back({"open", "Open a plan file", app::OpenFile{}});
     entries.push_back({"save", "Save plan file", app::SaveFile{}});
     entries.push_back({"redo", "Redo", app::Redo{}, ButtonLook::Plain, !s.history.future.empty()});
     entries.push_back({"theme", std::string(theme_label(s.theme)), app::NextTheme{}});
+    entries.push_back({"name plan", "Name this plan", app::AskForText{"title"}});
     if (s.device.awake != app::Awake::Impossible)
         entries.push_back({"awake", std::string(awake_label(s.device.awake)), app::ToggleAwake{}, s.device.awake == app::Awake::On ? ButtonLook::Chosen : ButtonLook::Plain});
     entries.push_back({"text", "Read as text", app::ShowText{}});
     entries.push_back({"about", "About", app::ShowAbout{}});
-    entries.push_back({"close menu", "Back to the plan", app::ToggleMenu{}, ButtonLook::Action});
+    add_examples(entries);
     return entries;
 }
 
 namespace {
 
-struct Grid {
-    std::size_t rows = 1, columns = 1;
-    [[nodiscard]] std::size_t cells() const { return rows * columns; }
-};
-
-/// As few columns as hold all, in keys no smaller than a glove needs; as many as fit where not all can be held.
-Grid grid_for(const Box& box, std::size_t count) {
-    const auto most = [](float room, float key) { return static_cast<std::size_t>(std::max(1.0F, std::floor((room + k_between_px) / (key + k_between_px)))); };
-    const std::size_t rows = most(box.h, widgets::k_target_px), columns = most(box.w, k_narrowest_key_px);
-    const std::size_t needed = std::max(std::min<std::size_t>(2, columns), (count + rows - 1) / rows);
-    return {rows, std::min(columns, needed)};
-}
-
-/// What does not fit stands on further pages, reached by a key of its own.
-std::vector<MenuEntry> on_this_page(std::vector<MenuEntry> entries, const Grid& grid, std::size_t page) {
-    if (entries.size() <= grid.cells()) return entries;
-    const std::size_t each = std::max<std::size_t>(1, grid.cells() - 1), pages = (entries.size() + each - 1) / each;
+/// What does not fit stands on further pages, reached by a key of its own. The way back is on all of them.
+std::vector<Key> on_this_page(const std::vector<Key>& entries, const Grid& grid, std::size_t page) {
+    const Key back{"close menu", "Back to the plan", app::ToggleMenu{}, ButtonLook::Action};
+    const bool all = entries.size() < grid.cells();
+    const std::size_t each = all ? entries.size() : std::max<std::size_t>(3, grid.cells()) - 2, pages = (entries.size() + each - 1) / each;
     const std::size_t first = page % pages * each, last = std::min(first + each, entries.size());
-    std::vector<MenuEntry> shown(entries.begin() + static_cast<std::ptrdiff_t>(first), entries.begin() + static_cast<std::ptrdiff_t>(last));
-    shown.push_back({"more menu", "More", app::NextMenuPage{}, ButtonLook::Action});
+    std::vector<Key> shown(entries.begin() + static_cast<std::ptrdiff_t>(first), entries.begin() + static_cast<std::ptrdiff_t>(last));
+    if (!all) shown.push_back({"more menu", "More", app::NextMenuPage{}});
+    shown.push_back(back);
     return shown;
-}
-
-void draw_grid(Ui& ui, Box box, const std::vector<MenuEntry>& entries, const Grid& grid) {
-    const auto columns = static_cast<float>(grid.columns);
-    const float wide = std::min(k_widest_column_px, (box.w - (columns - 1.0F) * k_between_px) / columns);
-    const std::size_t rows = (entries.size() + grid.columns - 1) / grid.columns;
-    for (std::size_t at = 0; at < entries.size();) {
-        Box column = box.cut_left(wide, k_between_px);
-        for (std::size_t row = 0; row < rows && at < entries.size(); ++row, ++at) {
-            const MenuEntry& e = entries[at];
-            if (widgets::button(ui, column.cut_top(widgets::k_target_px, k_between_px), {e.id, e.label, e.look, e.enabled})) ui.wish(e.command);
-        }
-    }
 }
 
 }  // namespace
@@ -115,9 +88,9 @@ void draw_grid(Ui& ui, Box box, const std::vector<MenuEntry>& entries, const Gri
 void draw_menu(Ui& ui, const app::State& state, Box box) {
     constexpr float k_room_for_title_px = 420.0F;
     if (box.h >= k_room_for_title_px) write_line(ui, ui.fonts.large, box.cut_top(36.0F, 10.0F), state.plan.title, ui.theme.ink);
-    std::vector<MenuEntry> entries = menu_entries(state);
-    const Grid grid = grid_for(box, entries.size());
-    draw_grid(ui, box, on_this_page(std::move(entries), grid, state.menu_page), grid);
+    const std::vector<Key> entries = menu_keys(state);
+    const Grid grid = grid_for(box, entries.size() + 1);
+    draw_grid(ui, box, on_this_page(entries, grid, state.menu_page), grid);
 }
 
 void draw_message(Ui& ui, const app::State& state, Box box) {

@@ -1,5 +1,6 @@
 #pragma once
 #include "wasm/app/state.hpp"
+#include "wasm/screens/key_grid.hpp"
 #include "wasm/widgets/ui.hpp"
 
 // The pieces of the screen; screen.cpp puts them together.
@@ -11,14 +12,8 @@ void draw_strip(widgets::Ui& ui, const app::State& state, const widgets::Box& bo
 void draw_site(widgets::Ui& ui, const app::State& state, const widgets::Box& box);
 /// The step in hand: as many sliders as fit, and the way on and back.
 void draw_walk(widgets::Ui& ui, const app::State& state, widgets::Box box);
-/// A key of the menu.
-struct MenuEntry {
-    std::string id, label;
-    app::Command command;
-    widgets::ButtonLook look = widgets::ButtonLook::Plain;
-    bool enabled = true;
-};
-[[nodiscard]] std::vector<MenuEntry> menu_entries(const app::State& state);
+/// All keys of the menu but those that turn its pages and close it.
+[[nodiscard]] std::vector<Key> menu_keys(const app::State& state);
 /// Steps, plans, theme.
 void draw_menu(widgets::Ui& ui, const app::State& state, widgets::Box box);
 /// Exact entry of one number: what is typed, and the keys below it or, where that is too low, beside it in `aside`.
@@ -28,6 +23,15 @@ void draw_keypad(widgets::Ui& ui, const app::State& state, widgets::Box box, wid
 void draw_lock(widgets::Ui& ui, const app::State& state, const widgets::Box& box, int fingers);
 /// A number being taken from the device.
 void draw_reading(widgets::Ui& ui, const app::State& state, widgets::Box box);
+/// The plans kept, and what can be done with one.
+void draw_plans(widgets::Ui& ui, const app::State& state, widgets::Box box);
+/// The same for somebody who reads, while that screen is open.
+struct PlansWords {
+    std::string title;
+    std::vector<std::string> lines;
+    std::vector<Key> keys;
+};
+[[nodiscard]] PlansWords plans_words(const app::State& state);
 /// Something that has to be read and closed.
 void draw_message(widgets::Ui& ui, const app::State& state, widgets::Box box);
 

@@ -1,0 +1,69 @@
+// Ties the program to the plans that the browser keeps, and says in plain words when something cannot be kept.
+
+import * as files from './files.js';
+import * as notice from './notice.js';
+import * as shelf from './shelf.js';
+
+const WORDS = {
+  denied: (why) => `This browser keeps nothing here (${why}). The app goes on working, but its plans are gone when it closes: save them as files.`,
+  full: () => 'The storage of this browser is full: the last change is not kept. The app goes on working and tries again with each change. Save the plan as a file.',
+  unreadable: () => 'The plan kept last cannot be read by this version of the app. It is set aside, not deleted: the list of plans has it and gives its text as a file.',
+  'changed elsewhere': () => 'This plan was changed in another window, too. Both are kept: what you have here is now a plan of its own on the list.',
+};
+const SAVE = 'Save the plan as a file';
+const OK = 'OK';
+
+let program;
+
+const encode = (text) => new TextEncoder().encode(text);
+const withText = (name, answer, text, ...numbers) => {
+  const bytes = encode(text);
+  return program.ccall(name, answer, ['array', 'number', ...numbers.map(() => 'number')], [bytes, bytes.length, ...numbers.map(Number)]);
+};
+
+/** "Spillway bench" -> "spillway-bench.guywright.json" */
+const fileName = (title) => `${title.toLowerCase().replace(/[^a-z0-9]+/g, '-').replace(/^-|-$/g, '') || 'plan'}.guywright.json`;
+const saveFile = (title, text) => files.download(fileName(title), text);
+
+const planText = () => program.ccall('guywright_plan', 'string');
+const savePlan = () => saveFile(JSON.parse(planText()).title, planText());
+
+function tell(what, error) {
+  const offersFile = what === 'denied' || what === 'full';
+  notice.show(WORDS[what](error?.message ?? error?.name), offersFile ? { [SAVE]: savePlan, [OK]: () => {} } : { [OK]: () => {} });
+}
+
+let askedToPersist = false;
+
+/** In the gesture that makes the first change: browsers grant this only then. */
+function askToPersist() {
+  if (askedToPersist) return;
+  askedToPersist = true;
+  navigator.storage?.persist?.().catch(() => {}); // the list says what came of it
+}
+
+/** What the program asks of the page concerning plans. */
+export const host = {
+  save(json) {
+    askToPersist();
+    shelf.save(JSON.parse(json));
+  },
+  shelf: (act, id) => shelf.act(act, id, saveFile),
+};
+
+/** Goes on with the plan last in hand, unless it is to be left alone. */
+export function start(theProgram, anew) {
+  program = theProgram;
+  document.addEventListener('visibilitychange', () => document.hidden || shelf.takeNewer());
+  const shelfProgram = {
+    takeInStep: (text, back) => withText('guywright_take_in_step', null, text, back), // the nearest to the plan first
+    resume: (text, number, untouched) => withText('guywright_resume', 'number', text, number, untouched), // document; 0: unreadable
+    canRead: (text) => withText('guywright_can_read', 'number', text) === 1,
+    openCopy: (text) => withText('guywright_open_copy', null, text),
+    beginNew: () => program.ccall('guywright_begin_new_plan'),
+    setShelf: (list) => withText('guywright_set_shelf', null, JSON.stringify(list)),
+  };
+  return shelf.start(shelfProgram, tell, anew);
+}
+
+export const { lastText, settled } = shelf;
