@@ -68,7 +68,7 @@ static_assert(inputs_in_order());
 /// The load may be cut to this share of it: one carried less, or two trips.
 inline constexpr double k_least_load_share = 0.5;
 
-/// Foot ties of a plan without any, and new ones: the plan's default.
+/// Something new, a guy or a foot tie, is tried on every so many degrees of bearing.
 inline constexpr double k_compass_step_deg = 15.0;
 
 }  // namespace guywright

@@ -282,11 +282,8 @@ private:
         if (plan_.guys.size() >= k_max_guys || !head_m) return;
         Lever lever;
         lever.input = Input::AddGuy;
-        for (const Vec3& anchor_m : plan_.candidate_anchors_m) {
-            GuyPlan g = new_guy(*head_m, bearing_deg_of(anchor_m - *head_m));
-            g.anchor_m = anchor_m;
-            lever.new_guys.push_back(std::move(g));
-        }
+        for (std::size_t i = 0; i < plan_.candidate_anchors_m.size(); ++i)
+            if (!in_use(plan_.candidate_anchors_m[i], *head_m)) lever.new_guys.push_back(guy_at_candidate(i, *head_m));
         if (head_m->z > k_same_point_m)
             for (double bearing_deg = 0.0; bearing_deg < 360.0; bearing_deg += k_compass_step_deg) {
                 GuyPlan g = new_guy(*head_m, bearing_deg);
@@ -294,6 +291,18 @@ private:
                 lever.new_guys.push_back(std::move(g));
             }
         if (!lever.new_guys.empty()) levers_.push_back(std::move(lever));
+    }
+
+    [[nodiscard]] bool in_use(Vec3 anchor_m, Vec3 head_m) const {
+        return std::any_of(plan_.guys.begin(), plan_.guys.end(), [&](const GuyPlan& g) { return glm::length(anchor_of(g, head_m) - anchor_m) < k_same_anchor_m; });
+    }
+    static constexpr double k_same_anchor_m = 0.1;   ///< two guys may share an anchor, but a new one there holds the head no better
+
+    [[nodiscard]] GuyPlan guy_at_candidate(std::size_t i, Vec3 head_m) const {
+        GuyPlan g = new_guy(head_m, bearing_deg_of(plan_.candidate_anchors_m[i] - head_m));
+        g.anchor_m = plan_.candidate_anchors_m[i];
+        if (!plan_.candidate_anchor_strengths_kN.empty()) g.anchor_strength_kN = plan_.candidate_anchor_strengths_kN[i];
+        return g;
     }
 
     [[nodiscard]] GuyPlan new_guy(Vec3 head_m, double bearing_deg) const {

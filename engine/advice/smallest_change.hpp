@@ -4,7 +4,7 @@
 
 namespace guywright {
 
-/// So many points of the plan's own sweep, the closest rules', go into the screen before anything is tried.
+/// Rules with less than this to spare over the plan's own box give their worst point to the screen before anything is tried.
 inline constexpr double k_close_margin = 0.2;
 
 /// At most so many levers are tried in pairs: those that bring the plan nearest to GO.

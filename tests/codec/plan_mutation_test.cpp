@@ -56,7 +56,7 @@ void refuses_naming(const std::string& path, const std::string& text) {
 }
 
 bool may_be_left_out(const std::string& path) {
-    static const std::set<std::string> optional{"note", "tolerances", "limits", "candidate_anchors_m", "candidate_anchor_strengths_kN", "edge.opening_m",
+    static const std::set<std::string> optional{"note", "tolerances", "limits", "candidate_anchor_strengths_kN", "edge.opening_m",
                                                 "frame.foot_held_down", "frame.pole_diameter_mm", "frame.pole_wall_mm",
                                                 "frame.pole_E_GPa", "frame.hobbles", "actions.guy_loss_must_hold"};
     const bool of_rope = path.starts_with("ropes[") && (path.ends_with(".strength_kN") || path.ends_with(".knot_efficiency"));
@@ -78,6 +78,9 @@ TEST_CASE("read_plan: each key removed is missed by name, or may be left out") {
         if (path == "guys[0].anchor_m") {
             // then the three keys it stands for are missing
             CHECK(read_plan(whole.dump()).faults.size() == 3);
+        } else if (path == "candidate_anchors_m") {
+            // may be left out, but then their strengths belong to nothing
+            refuses_naming("candidate_anchor_strengths_kN", whole.dump());
         } else if (may_be_left_out(path)) {
             INFO(path);
             CHECK(read_plan(whole.dump()).ok());
