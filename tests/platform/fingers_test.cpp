@@ -73,6 +73,11 @@ TEST_CASE("fingers: two side by side do not make it jump, and strangers do no ha
     f.move(77, {0, 0});
     CHECK_FALSE(f.down(1, {0, 0}, true));   // already down
     for (int i = 3; i < 30; ++i) f.down(i, {1.0 * i, 0}, true);
+    CHECK(f.hold_pointer());
+    Fingers taken = f;
+    taken.forget();   // the device took them: no "up" will come
+    CHECK_FALSE(taken.hold_pointer());
+    CHECK_FALSE(taken.down(1, {5, 5}, true));
     for (int i = 1; i < 30; ++i) f.up(i);
     CHECK_FALSE(f.hold_pointer());
 }

@@ -1,4 +1,6 @@
 #include "engine/verdict/evaluate.hpp"
+#include <doctest/doctest.h>
+
 #include "tests/support/near_sound.hpp"
 #include "tests/support/random_plan.hpp"
 

@@ -6,7 +6,6 @@
 #define IMGUI_DISABLE_DEBUG_TOOLS
 #define IMGUI_DISABLE_FILE_FUNCTIONS
 #define IMGUI_DISABLE_DEFAULT_SHELL_FUNCTIONS
-#define IMGUI_IMPL_OPENGL_ES2
 // Our font holds Basic Latin, Latin-1 and a few signs: 16 bits are enough.
 // The scene draws more than 65536 vertices in no frame, and WebGL 1 has no 32-bit index without an extension.
 #define ImDrawIdx unsigned short

@@ -43,6 +43,9 @@ public:
         if (find_other_than(k_nobody) == nullptr) pinched_ = false;
     }
 
+    /// The device took them away: no finger will be said to go up.
+    void forget() { *this = {}; }
+
     /// From the second finger's coming down until all are up.
     [[nodiscard]] bool hold_pointer() const { return pinched_; }
 

@@ -142,6 +142,7 @@ bool Shell::is_meant(const SDL_Event& event) {
 
 void Shell::take_touch_away() {
     touches_.take_away();
+    fingers_.forget();
     cancel_touch();
 }
 

@@ -110,12 +110,13 @@ void draw_resultant(Stage& stage, const std::vector<Vec3>& corners, std::size_t 
 
 void draw_scale_bar(Stage& stage, const PolygonLayout& l) {
     Pen& pen = stage.pen();
-    const double kN = scale_bar_kN(pen.eye().scale_px, 130.0), long_px = kN * pen.eye().scale_px;
-    const Vec2 right{l.polygon.max.x, pen.frame().min.y + 26.0}, left = right - Vec2{long_px, 0.0};
+    const double kN = scale_bar_kN(pen.eye().scale_px, std::min(130.0, 0.4 * (l.polygon.max.x - l.polygon.min.x))), long_px = kN * pen.eye().scale_px;
+    // Below on the right a polygon is seldom: the leg ends it on the left, below the head.
+    const Vec2 right = l.polygon.max, left = right - Vec2{long_px, 0.0};
     const Ink ink{stage.look().text, 2.5F};
     pen.image_line(left, right, ink);
     for (const Vec2 end : {left, right}) pen.image_line(end - Vec2{0, 6}, end + Vec2{0, 6}, ink);
-    stage.label_round({number_text(kN, kN < 0.1 ? 2 : kN < 1.0 ? 1 : 0, k_scale), rank::dimension, stage.look().text}, 0.5 * (left + right), 8.0, {0, 1});
+    stage.label_round({number_text(kN, kN < 0.1 ? 2 : kN < 1.0 ? 1 : 0, k_scale), rank::dimension, stage.look().text}, 0.5 * (left + right), 8.0, {0, -1});
 }
 
 void label_force(Stage& stage, const ForceRow& row, bool listed, Vec3 from, Vec3 to) {
