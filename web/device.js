@@ -47,7 +47,7 @@ async function stateOfPermission() {
 export class Device {
   #call;
   #seen = {}; // the last event of either kind
-  #told = '';
+  #has = [0, 0]; // tilt, compass
   #timer = 0;
   #probeEnds = 0;
   #lock = null; // the promise of the browser that the screen stays on
@@ -82,15 +82,14 @@ export class Device {
     const change = on ? addEventListener : removeEventListener;
     change('deviceorientationabsolute', this.#onNorth);
     change('deviceorientation', this.#onAny);
+    if (!on) this.#seen = {}; // how it is held now says nothing of later
   }
 
   #take(kind, event) {
     this.#seen[kind] = event;
-    const has = sensorsOf(this.#seen);
-    if (this.#told !== String(has) && (has[0] || has[1])) {
-      this.#told = String(has);
-      this.#call('guywright_device_has', ['number', 'number'], has);
-    }
+    const has = sensorsOf(this.#seen).map((found, i) => found || this.#has[i]); // what was there once does not go
+    if (String(has) !== String(this.#has)) this.#call('guywright_device_has', ['number', 'number'], has);
+    this.#has = has;
     // The first numbers say what there is; until a reading is wanted, no more is listened to: that costs a battery.
     if (has[0] || has[1]) this.#probeEnds ||= setTimeout(() => this.#timer || this.#listen(false), PROBE_MS);
   }
@@ -112,7 +111,6 @@ export class Device {
   sense(on) {
     clearInterval(this.#timer);
     this.#timer = 0;
-    this.#seen = {};
     this.#listen(on);
     if (!on) return;
     // A device that lies still sends nothing new: what it said last counts on.

@@ -208,8 +208,9 @@ test('out of sight in the middle of a drag: what it had come to is kept, also wh
     await app.touch('touchMove', [{ x: from.x - i * 8, y: from.y }]);
     await app.page.waitForTimeout(20);
   }
-  const moved = await app.until((state) => state.widgets.find(({ id }) => id === 'slide edge.face_deg').value !== '85', 'a moved slider');
-  const { value } = moved.widgets.find(({ id }) => id === 'slide edge.face_deg');
+  await app.until((state) => state.widgets.find(({ id }) => id === 'slide edge.face_deg').value !== '85', 'a moved slider');
+  await app.settled();
+  const { value } = await app.widget('slide edge.face_deg');
   await app.page.evaluate(() => window.setHidden(true));
   await app.page.waitForTimeout(400); // for the database
   await app.page.reload();

@@ -78,6 +78,23 @@ TEST_CASE("contrast: the verdicts differ by polarity, so that a screen without c
     }
 }
 
+TEST_CASE("contrast: the scene writes its labels with no colour that is not measured here") {
+    namespace fs = std::filesystem;
+    const std::regex label("label_(?:line|round)\\(\\{.*?rank::[a-z]+, ([a-z_.()]+)");
+    int seen = 0;
+    for (const auto& entry : fs::directory_iterator(fs::path(GUYWRIGHT_ROOT) / "wasm/scene")) {
+        std::ifstream in(entry.path());
+        for (std::string line; std::getline(in, line);) {
+            std::smatch found;
+            if (!std::regex_search(line, found, label)) continue;
+            ++seen;
+            const std::string colour = found[1];
+            CHECK_MESSAGE((colour.ends_with("look.text") || colour.ends_with("look().text") || colour.ends_with("resultant")), entry.path().filename().string(), ": ", line);
+        }
+    }
+    CHECK(seen > 10);
+}
+
 TEST_CASE("contrast: the screens write with no colour that is not measured here") {
     const std::set<std::string> fronts{"ink", "field", "action_ink", "no_go_ink", "caution_ink"};
     namespace fs = std::filesystem;

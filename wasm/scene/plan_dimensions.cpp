@@ -47,7 +47,7 @@ void draw_gap(Scene& scene, double from_deg, double gap_deg, double radius_m) {
         points.push_back(middle + radius_m * along_bearing(radians(from_deg + clear_deg + (gap_deg - 2.0 * clear_deg) * i / k_parts)));
     draw_path(pen, points, ink);
     const Vec3 way = along_bearing(radians(from_deg + 0.5 * gap_deg));
-    scene.stage.label_round({degree_text(gap_deg), rank::angle, ink.colour}, middle + radius_m * way, 4.0, Vec2{-way.y, -way.x});
+    scene.stage.label_round({degree_text(gap_deg), rank::angle, scene.stage.look().text, ink.colour}, middle + radius_m * way, 4.0, Vec2{-way.y, -way.x});
 }
 
 void draw_gaps(Scene& scene) {
