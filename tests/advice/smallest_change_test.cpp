@@ -40,14 +40,15 @@ bool truly_go(const Plan& base, const Lever& lever, double by, Screen& known) {
 double scanned(const Plan& p, const Lever& lever, double within, int steps, Screen& known) {
     double best = HUGE_VAL;
     for (const double way : {1.0, -1.0}) {
-        const std::vector<double>& sizes = way < 0.0 ? lever.down : lever.up;
+        std::vector<double> sizes = way < 0.0 ? lever.down : lever.up;
         if (sizes.empty()) continue;
-        const double end = std::min(within, sizes.back());
-        for (int k = 1; k <= steps; ++k) {
-            const double size = lever.is_smooth() ? end * k / steps : std::floor(k * static_cast<double>(sizes.size()) / steps);
-            if (!(size > 0.0) || size >= best || size > end) continue;
-            if (truly_go(p, lever, way * size, known)) best = size;
+        if (lever.is_smooth()) {
+            const double end = std::min(within, sizes.back());
+            sizes.clear();
+            for (int k = 1; k <= steps; ++k) sizes.push_back(end * k / steps);
         }
+        for (const double size : sizes)
+            if (size <= within && size < best && truly_go(p, lever, way * size, known)) best = size;
     }
     return best;
 }
