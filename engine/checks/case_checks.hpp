@@ -137,6 +137,22 @@ inline void check_feet(CheckTable& table, const CaseView& v) {
     }
 }
 
+/// Whether foot i lifts. Its margin is what the leg still presses, as a share of its part of all that pulls at the head: it falls
+/// to nothing as the foot comes off the ground, so that the search of the box of errors sees it coming.
+inline Check lift_check(const CaseView& v, std::size_t i) {
+    const Equilibrium& e = v.outcome.equilibrium;
+    const double gap_m = e.leg_gap_m[i];
+    const CheckStatus lifts = gap_m > k_slack_m ? CheckStatus::Fail : CheckStatus::Pass;
+    Check c = yes_no_check(CheckId::FootLifts, i, lifts, gap_m, 0.0, v.case_index);
+    if (v.model.legs[i].held_down) return c;
+    double pull_N = glm::length(v.outcome.resultant_N) + v.model.head_weight_N;
+    for (const double tension_N : e.guy_tension_N) pull_N += tension_N;
+    const double part_N = pull_N / static_cast<double>(v.model.legs.size());
+    c.has_margin = part_N > 0.0;
+    c.margin = lifts == CheckStatus::Fail ? -gap_m / v.model.legs[i].rest_length_m : std::min(1.0, e.leg_compression_N[i] / part_N);
+    return c;
+}
+
 inline void check_legs(CheckTable& table, const CaseView& v) {
     for (std::size_t i = 0; i < v.model.legs.size(); ++i) {
         const double compression_N = v.outcome.equilibrium.leg_compression_N[i];
@@ -144,9 +160,7 @@ inline void check_legs(CheckTable& table, const CaseView& v) {
         check_strength(table, v, CheckId::LegStrength, i, std::abs(compression_N), leg.rating_kN, v.factors.metal);
         if (leg.pole_diameter_mm > 0.0)
             check_strength(table, v, CheckId::LegBuckling, i, std::max(0.0, compression_N), pole_buckling_kN(leg), v.factors.metal);
-        const double gap_m = v.outcome.equilibrium.leg_gap_m[i];
-        const CheckStatus lifts = gap_m > k_slack_m ? CheckStatus::Fail : CheckStatus::Pass;
-        table.add(yes_no_check(CheckId::FootLifts, i, lifts, gap_m, 0.0, v.case_index));
+        table.add(lift_check(v, i));
     }
 }
 

@@ -139,11 +139,11 @@ TEST_CASE("sequence: without a guy behind, a line of its own holds the kit back"
 TEST_CASE("sequence: anchors past the edge and feet come before the frame is raised") {
     const Plan p = support::steep_plan();   // right and left are anchored past the edge
     const Sequence s = sequence_of(p);
-    const long raise = place_of(s.up, StepKind::Raise);
-    CHECK(place_of(s.up, StepKind::FixFeet) < raise);
+    const long raised = place_of(s.up, StepKind::Raise);
+    CHECK(place_of(s.up, StepKind::FixFeet) < raised);
     CHECK(place_of(s.up, StepKind::FixFeet) >= 0);
     int over = 0;
-    for (long i = 0; i < raise; ++i) over += s.up[static_cast<std::size_t>(i)].kind == StepKind::AnchorOverEdge;
+    for (long i = 0; i < raised; ++i) over += s.up[static_cast<std::size_t>(i)].kind == StepKind::AnchorOverEdge;
     CHECK(over == 2);
     Plan loose = p;
     loose.feet[0].ties.clear();

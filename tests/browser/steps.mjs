@@ -39,27 +39,6 @@ export const has = (state, id) => state.widgets.some((each) => each.id === id);
 /** Screens that everything must fit. */
 export const SIZES = { ...SCREENS, phoneAcross: { width: 844, height: 390, touch: true }, smallPhone: { width: 360, height: 640, touch: true } };
 
-/** The least height of anything to be touched with a glove. */
-const TARGET_PX = 72;
-
-function overlap(a, b) {
-  const wide = Math.min(a.x + a.width, b.x + b.width) - Math.max(a.x, b.x);
-  const high = Math.min(a.y + a.height, b.y + b.height) - Math.max(a.y, b.y);
-  return wide > 0.5 && high > 0.5;
-}
-
-/** Everything inside the screen, nothing to be touched on top of another or lower than a glove needs, no text cut. */
-export function assertUsable(state, screen, where) {
-  for (const { id, rect } of state.widgets) {
-    const inside = rect.x >= -0.5 && rect.y >= -0.5 && rect.x + rect.width <= screen.width + 0.5 && rect.y + rect.height <= screen.height + 0.5;
-    assert.ok(inside, `${where}: ${id} leaves the screen: ${JSON.stringify(rect)}`);
-  }
-  const touched = state.widgets.filter(isTouched);
-  for (const { id, rect } of touched) assert.ok(rect.height >= TARGET_PX - 0.01, `${where}: ${id} is ${rect.height} px high`);
-  touched.forEach((a, i) => touched.slice(i + 1).forEach((b) => assert.ok(!overlap(a.rect, b.rect), `${where}: ${a.id} lies on ${b.id}`)));
-  assert.deepEqual(state.cut, [], `${where}: text is cut`);
-}
-
 /** Presses a key of the menu, which stands on several pages on a small screen. */
 export async function choose(app, id) {
   await app.tap('menu');
