@@ -6,7 +6,7 @@ import { readFileSync } from 'node:fs';
 import { test } from 'node:test';
 
 import { AppPage, SCREENS, freshContext, openApp, startSite } from './harness.mjs';
-import { SIZES, assertUsable, choose, coarse, enterText, has, plansOn, savedPlan, showPlans } from './steps.mjs';
+import { SIZES, assertUsable, choose, chooseHere, coarse, enterText, has, plansOn, savedPlan, showPlans } from './steps.mjs';
 
 const PHONE = coarse(SCREENS.phone);
 const PLUS = 'more edge.face_deg';
@@ -217,12 +217,12 @@ test('a name is typed with fingers and keyboard, follows the theme, and a refusa
   await app.tap(PLUS);
   await choose(app, 'theme');
   await app.tap('theme'); // red night
-  await app.tap('name plan');
+  await chooseHere(app, 'name plan');
   const input = app.page.locator('#entry-text');
   assert.equal(await input.evaluate((each) => document.activeElement === each), true);
   assert.match(await app.page.locator('#entry').innerText(), /Name of this plan/);
   const [ink, field] = await app.page.locator('#entry').evaluate((each) => [getComputedStyle(each).color, getComputedStyle(each).backgroundColor]);
-  assert.deepEqual([ink, field], ['rgb(255, 74, 56)', 'rgb(0, 0, 0)']);
+  assert.deepEqual([ink, field], ['rgb(255, 111, 60)', 'rgb(0, 0, 0)']);
   for (const key of await app.page.locator('#entry button, #entry input').all()) assert.ok((await key.boundingBox()).height >= 72);
   await app.page.keyboard.press('Control+a');
   await app.page.keyboard.type('   ');
@@ -234,7 +234,7 @@ test('a name is typed with fingers and keyboard, follows the theme, and a refusa
   await app.settled();
   assert.equal(await app.page.locator('#entry').isVisible(), false);
   assert.equal((await app.state()).title, 'Bay 3, north');
-  await app.tap('name plan');
+  await chooseHere(app, 'name plan');
   await input.fill('Something else');
   await app.page.getByRole('button', { name: 'Cancel' }).tap();
   assert.equal((await app.state()).title, 'Bay 3, north');

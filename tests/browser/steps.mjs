@@ -42,6 +42,11 @@ export const SIZES = { ...SCREENS, phoneAcross: { width: 844, height: 390, touch
 /** Presses a key of the menu, which stands on several pages on a small screen. */
 export async function choose(app, id) {
   await app.tap('menu');
+  await chooseHere(app, id);
+}
+
+/** The same in a menu that is open. */
+export async function chooseHere(app, id) {
   for (let page = 0; page < 8; ++page) {
     if (has(await app.state(), id)) return app.tap(id);
     await app.tap('more menu');
