@@ -131,10 +131,7 @@ private:
 
     void step_points() {
         if (next_ == k_box_points) return go_to(Stage::Follow);
-        for (std::size_t i = 0; i < at_.size(); ++i) {
-            const double share = low_discrepancy(next_, i);
-            at_[i] = next_ % 2 == 0 ? share : share < 0.0 ? -1.0 : 1.0;
-        }
+        for (std::size_t i = 0; i < at_.size(); ++i) at_[i] = share_of_point(next_, i);
         box_.look(at_, found_);
         ++next_;
     }

@@ -86,8 +86,24 @@ inline void check_ropes(CheckTable& table, const CaseView& v) {
     }
 }
 
-/// Of the ways to hold a foot against `push_N` (horizontal) - friction alone, a pin, ties - the one with most to spare speaks.
-inline Check foot_check(const CaseView& v, std::size_t i, Vec3 push_N, double friction_N) {
+/// The tie with least to spare.
+inline Check worst_tie_check(const CaseView& v, std::size_t i, const FootTies& ties) {
+    const FootPlan& foot = v.plan.feet[i];
+    Check worst = limit_check(CheckId::FootTies, i, 0.0, foot.ties[0].strength_kN / v.factors.soft, v.case_index);
+    for (std::size_t t = 0; t < foot.ties.size(); ++t) {
+        const Check tie = limit_check(CheckId::FootTies, i, kilonewtons(ties.tension_N[t]), foot.ties[t].strength_kN / v.factors.soft, v.case_index);
+        if (tie.margin < worst.margin) worst = tie;
+    }
+    return worst;
+}
+
+/// What holds one foot against `push_N` (horizontal).
+struct FootHold {
+    Check speaks;                     ///< of friction alone, a pin, ties: the one with most to spare
+    bool by_ties = false;
+};
+
+inline FootHold hold_foot(const CaseView& v, std::size_t i, Vec3 push_N, double friction_N) {
     const FootPlan& foot = v.plan.feet[i];
     const double size_N = glm::length(push_N);
     Check best = limit_check(CheckId::FootFriction, i, kilonewtons(size_N), kilonewtons(friction_N), v.case_index);
@@ -97,13 +113,18 @@ inline Check foot_check(const CaseView& v, std::size_t i, Vec3 push_N, double fr
         if (pin.margin > best.margin || best.status == CheckStatus::Fail) best = pin;
     }
     const FootTies ties = smallest_foot_ties(push_N, friction_N, v.model.legs[i].foot_ties);
-    if (foot.ties.empty() || !ties.holds) return best;
-    Check worst = limit_check(CheckId::FootTies, i, 0.0, foot.ties[0].strength_kN / v.factors.soft, v.case_index);
-    for (std::size_t t = 0; t < foot.ties.size(); ++t) {
-        const Check tie = limit_check(CheckId::FootTies, i, kilonewtons(ties.tension_N[t]), foot.ties[t].strength_kN / v.factors.soft, v.case_index);
-        if (tie.margin < worst.margin) worst = tie;
-    }
-    return worst.margin > best.margin || best.status == CheckStatus::Fail ? worst : best;
+    if (foot.ties.empty() || !ties.holds) return {best};
+    const Check tie = worst_tie_check(v, i, ties);
+    return tie.margin > best.margin || best.status == CheckStatus::Fail ? FootHold{tie, true} : FootHold{best};
+}
+
+/// What friction has to hold beside the ties, however strong they are: without this row nothing would show that a push is about to
+/// leave the sector they pull in.
+inline Check friction_beside_ties(const CaseView& v, std::size_t i, Vec3 push_N, double friction_N) {
+    const double left_N = left_to_friction_N(push_N, v.model.legs[i].foot_ties);
+    Check c = limit_check(CheckId::FootFriction, i, kilonewtons(left_N), kilonewtons(friction_N), v.case_index);
+    if (left_N == 0.0) c.margin = 1.0;   // also on a foot that friction does not hold at all
+    return c;
 }
 
 /// What the feet push sideways and what friction gives; the hobbles take theirs first.
@@ -124,16 +145,19 @@ inline void check_feet(CheckTable& table, const CaseView& v) {
         for (std::size_t i = 0; i < hobbles.size(); ++i)
             check_strength(table, v, CheckId::HobbleStrength, i, shared.tension_N[i], hobbles[i].strength_kN, v.factors.soft);
     }
+    const double spare = hobbles.empty() ? 0.0 : hobbled_friction_spare(unhobbled_N, friction_N, foot_m, hobbles);
     for (std::size_t i = 0; i < v.model.legs.size(); ++i) {
         const double rounding_N = 1e-9 * glm::length(v.outcome.foot_reaction_N[i]);
         if (glm::length(push_N[i]) < rounding_N) push_N[i] = Vec3{0.0};   // a push that hobbles or symmetry take up to the last digit
     }
     for (std::size_t i = 0; i < v.model.legs.size(); ++i) {
         if (v.outcome.equilibrium.leg_gap_m[i] > k_slack_m) continue;
-        Check c = foot_check(v, i, push_N[i], friction_N[i]);
-        // a hobble pulls just as much as friction lacks: what is to spare is then in the hobble, not in the friction
-        const bool hobbled = push_N[i] != unhobbled_N[i] && c.id == CheckId::FootFriction && c.status == CheckStatus::Pass;
-        table.add(hobbled ? yes_no_check(c.id, i, c.status, c.value, c.limit, v.case_index) : c);
+        FootHold hold = hold_foot(v, i, push_N[i], friction_N[i]);
+        // a hobble pulls just as much as friction lacks: what is to spare is then in all feet together
+        const bool hobbled = push_N[i] != unhobbled_N[i] && hold.speaks.id == CheckId::FootFriction && hold.speaks.status == CheckStatus::Pass;
+        if (hobbled) hold.speaks.margin = std::clamp(spare, 0.0, 1.0);
+        table.add(hold.speaks);
+        if (hold.by_ties) table.add(friction_beside_ties(v, i, push_N[i], friction_N[i]));
     }
 }
 

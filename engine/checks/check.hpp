@@ -91,7 +91,7 @@ inline constexpr std::size_t k_slot_count = k_check_count * k_most_subjects;
 class CheckTable {
 public:
     void add(const Check& c) {
-        Slot& slot = slots_[static_cast<std::size_t>(c.id) * k_most_subjects + c.subject];
+        Slot& slot = slots_[slot_of(c.id, c.subject)];
         if (!slot.used || is_worse(c, slot.check)) slot = {true, c};
     }
     /// Calls f(check) for every row there is.
@@ -102,7 +102,7 @@ public:
     }
     /// The row, or null where the rule does not apply.
     [[nodiscard]] const Check* find(CheckId id, std::size_t subject = 0) const {
-        const Slot& s = slots_[static_cast<std::size_t>(id) * k_most_subjects + subject];
+        const Slot& s = slots_[slot_of(id, subject)];
         return s.used ? &s.check : nullptr;
     }
 
@@ -111,6 +111,9 @@ public:
     void for_each_slot(F f) {
         for (std::size_t i = 0; i < slots_.size(); ++i)
             if (slots_[i].used) f(i, slots_[i].check);
+    }
+    [[nodiscard]] static constexpr std::size_t slot_of(CheckId id, std::size_t subject) {
+        return static_cast<std::size_t>(id) * k_most_subjects + subject;
     }
     [[nodiscard]] const Check* at_slot(std::size_t i) const { return slots_[i].used ? &slots_[i].check : nullptr; }
     void clear() {

@@ -36,6 +36,20 @@ inline TiePair two_ties_N(Vec3 push_N, Vec3 d, Vec3 e, double within_N) {
 
 }  // namespace detail
 
+/// What ties, pulling as hard as they like, leave of a push for friction to hold: its distance from what they can make together.
+inline double left_to_friction_N(Vec3 push_N, const TieWays& d) {
+    double least_N = glm::length(push_N);
+    for (std::size_t i = 0; i < d.size(); ++i) {
+        const double along_N = glm::dot(push_N, d[i]);
+        if (along_N < 0.0) least_N = std::min(least_N, glm::length(push_N - along_N * d[i]));
+        for (std::size_t j = i + 1; j < d.size(); ++j) {
+            const detail::TiePair both = detail::two_ties_N(push_N, d[i], d[j], 0.0);
+            if (both.a_N >= 0.0 && both.b_N >= 0.0) return 0.0;
+        }
+    }
+    return least_N;
+}
+
 /// The smallest ties (least total tension) that keep a foot, pushed by `push_N` (horizontal), within the friction
 /// `friction_N`: |push + sum t d| <= friction, every t >= 0. At most two ties work at the optimum of two equations.
 /// `d`: unit, horizontal, the way each tie pulls.

@@ -8,8 +8,22 @@ namespace guywright {
 /// it points to: forces are worst at corners, and which one it is turns on which guy goes slack, which no slope foretells.
 inline constexpr std::size_t k_box_points = 512;
 
-/// So many of the closest rules are followed on from the worst point found, measurement by measurement.
-inline constexpr std::size_t k_followed_rules = 3;
+/// Rounds of turning every measurement to its other end, for one rule; a round that finds nothing worse is its last.
+inline constexpr int k_most_follow_rounds = 3;
+
+/// Margins this near are one margin: rounding must not choose between two points of the box.
+inline constexpr double k_same_margin = 1e-9;
+inline constexpr float k_same_end = 1e-6F;   ///< of one measurement's ends, kept as floats
+
+/// Rules that the same force decides have their worst corner in common: the closest of them is followed for all.
+inline constexpr CheckId force_behind(CheckId id) {
+    switch (id) {
+        case CheckId::AnchorStrength: return CheckId::GuyStrength;
+        case CheckId::LegBuckling: return CheckId::LegStrength;
+        case CheckId::ConnectorStrength: return CheckId::PulleyStrength;
+        default: return id;
+    }
+}
 
 /// The trade's rules of angle are judged on the measured value; the box only warns where an error could break one.
 inline constexpr bool is_angle_rule(CheckId id) {
@@ -23,7 +37,7 @@ inline constexpr bool is_force_rule(CheckId id) {
 
 /// Sweeps the box of measuring errors of one plan, in slices so that a screen can draw in between: first every measurement
 /// by itself at both ends of its error, then for every check the corner that these make out to be the worst, then
-/// low-discrepancy points, then from the worst point of each of the closest rules every measurement's other end. Every point is
+/// low-discrepancy points, then from the worst point of every rule each measurement's other end, as long as that is worse. Every point is
 /// a full nonlinear solve of every case. The same plan gives the same answer.
 class ErrorSweep {
 public:
@@ -99,8 +113,8 @@ private:
             float deepest = static_cast<float>(score(c));
             for (std::size_t i = 0; i < numbers_.size(); ++i) {
                 const float low = ends_[2 * i][slot], high = ends_[2 * i + 1][slot];
-                corner[i] = low < high ? -1 : high < low ? 1 : 0;
-                if (std::min(low, high) < deepest) {
+                corner[i] = low < high - k_same_end ? -1 : high < low - k_same_end ? 1 : 0;
+                if (std::min(low, high) < deepest - k_same_end) {
                     deepest = std::min(low, high);
                     spoiler_[slot] = static_cast<int>(i);
                 }
@@ -125,44 +139,58 @@ private:
 
     void step_points() {
         for (std::size_t i = 0; i < numbers_.size(); ++i) {
-            const double share = low_discrepancy(next_, i);
-            move(i, next_ % 2 == 0 ? share : share < 0.0 ? -1.0 : 1.0);
+            move(i, share_of_point(next_, i));
         }
         look(false);
         keep();
         if (++next_ == k_box_points || numbers_.empty()) start_following();
     }
 
-    /// Picks the closest rules, each with the point where it was worst.
+    /// Every rule that is not broken yet, the closest first, one for each force.
     void start_following() {
-        std::vector<std::pair<double, std::size_t>> closest;
-        worst_.for_each_slot([&](std::size_t slot, Check& c) {
-            if (is_force_rule(c.id) && c.has_margin && c.status != CheckStatus::Fail) closest.emplace_back(c.margin, slot);
+        std::vector<const Check*> rules;
+        worst_.for_each_slot([&](std::size_t, Check& c) {
+            if (is_force_rule(c.id) && c.has_margin && c.status != CheckStatus::Fail) rules.push_back(&c);
         });
-        std::sort(closest.begin(), closest.end());
-        if (closest.size() > k_followed_rules) closest.resize(k_followed_rules);
-        for (const auto& [margin, slot] : closest) followed_.push_back(slot);
+        std::stable_sort(rules.begin(), rules.end(), [](const Check* a, const Check* b) { return a->margin < b->margin; });
+        std::vector<std::pair<CheckId, std::size_t>> forces;
+        for (const Check* c : rules) {
+            const std::pair force{force_behind(c->id), c->subject};
+            if (std::find(forces.begin(), forces.end(), force) != forces.end()) continue;
+            forces.push_back(force);
+            followed_.push_back(CheckTable::slot_of(c->id, c->subject));
+        }
         stage_ = Stage::Follow;
-        next_ = 0;
-        begin_rule();
+        rule_ = 0;
+        rounds_ = 0;
+        begin_round();
     }
 
-    void begin_rule() {
-        if (next_ >= followed_.size() * numbers_.size()) return finish();
-        const std::vector<double>& start = worst_at_[followed_[next_ / numbers_.size()]];
+    /// From the worst point of the rule followed.
+    void begin_round() {
+        if (rule_ >= followed_.size() || numbers_.empty()) return finish();
+        next_ = 0;
+        margin_before_ = margin_followed();
+        const std::vector<double>& start = worst_at_[followed_[rule_]];
         for (std::size_t i = 0; i < start.size(); ++i) move(i, start[i]);
     }
 
+    [[nodiscard]] double margin_followed() const { return worst_.at_slot(followed_[rule_])->margin; }
+
     /// Turns one measurement to the other end, and leaves it there if that is worse for the rule followed.
     void step_follow() {
-        if (followed_.empty() || numbers_.empty()) return finish();
-        const std::size_t slot = followed_[next_ / numbers_.size()], i = next_ % numbers_.size();
-        const double before = shares_[i], so_far = worst_.at_slot(slot)->margin;
-        move(i, before < 0.0 ? 1.0 : -1.0);
+        const double before = shares_[next_], so_far = margin_followed();
+        move(next_, before < 0.0 ? 1.0 : -1.0);
         look(false);
         keep();
-        if (!(worst_.at_slot(slot)->margin < so_far)) move(i, before);
-        if (++next_ % numbers_.size() == 0) begin_rule();
+        if (!(margin_followed() < so_far - k_same_margin)) move(next_, before);
+        if (++next_ < numbers_.size()) return;
+        const bool again = margin_followed() < margin_before_ - k_same_margin && ++rounds_ < k_most_follow_rounds;
+        if (!again) {
+            ++rule_;
+            rounds_ = 0;
+        }
+        begin_round();
     }
 
     template <class Wanted>
@@ -206,10 +234,15 @@ private:
         check_as_it_stands(here_, outcomes_, plan_, with_angles);
     }
 
+    static bool is_clearly_worse(const Check& a, const Check& b) {
+        if (!CheckTable::is_worse(a, b)) return false;
+        return a.status != b.status || !a.has_margin || !b.has_margin || b.margin - a.margin > k_same_margin;
+    }
+
     void keep() {
         here_.for_each_slot([&](std::size_t slot, const Check& c) {
             if (is_force_rule(c.id)) {
-                if (worst_.at_slot(slot) == nullptr || CheckTable::is_worse(c, *worst_.at_slot(slot))) worst_at_[slot] = shares_;
+                if (worst_.at_slot(slot) == nullptr || is_clearly_worse(c, *worst_.at_slot(slot))) worst_at_[slot] = shares_;
                 return worst_.add(c);
             }
             if (!is_angle_rule(c.id) || c.status != CheckStatus::Fail) return;
@@ -227,7 +260,10 @@ private:
     std::vector<std::vector<signed char>> corners_;
     std::array<int, k_slot_count> spoiler_{};
     std::array<std::vector<double>, k_slot_count> worst_at_{};   ///< the shares at which each rule was worst
-    std::vector<std::size_t> followed_;
+    std::vector<std::size_t> followed_;              ///< slots of the rules to follow
+    std::size_t rule_ = 0;                           ///< of followed_, the one in hand
+    int rounds_ = 0;                                 ///< done for it
+    double margin_before_ = 0.0;                     ///< its margin before this round
     Stage stage_ = Stage::Ends;
     std::size_t next_ = 0, points_ = 0;
 };

@@ -100,4 +100,10 @@ inline double low_discrepancy(std::size_t index, std::size_t axis) {
     return 2.0 * (turn - std::floor(turn)) - 1.0;
 }
 
+/// The same for the points that are looked at: every other one pushed out to the corner it points to.
+inline double share_of_point(std::size_t index, std::size_t axis) {
+    const double share = low_discrepancy(index, axis);
+    return index % 2 == 0 ? share : share < 0.0 ? -1.0 : 1.0;
+}
+
 }  // namespace guywright

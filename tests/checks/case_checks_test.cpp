@@ -252,17 +252,17 @@ TEST_CASE("standing: a head that keeps less than a tenth of its stiffness is sai
     CHECK(b.status(CheckId::Standing) == CheckStatus::Caution);
 }
 
-TEST_CASE("a foot that a hobble holds has its margin in the hobble") {
+TEST_CASE("a foot that a hobble holds has what is left of the friction of all feet to spare") {
     Plan p = support::usual_plan();
     p.frame.kind = FrameKind::AFrame;
     p.frame.legs = {LegPlan{.foot_m = {-2, -0.9, 0}}, LegPlan{.foot_m = {-2, 0.9, 0}}};
     p.feet = {FootPlan{.friction = 0.1, .pin_shear_kN = 0.0, .ties = {}}, FootPlan{.friction = 0.1, .pin_shear_kN = 0.0, .ties = {}}};
-    const auto foot = [&] {
+    const auto foot = [&](double outward_N = 0.0) {
         const Model m = build_model(p).model;
         Outcome o = solve_case(m, build_cases(m, p.actions)[1], m.drawn_head_m);
         REQUIRE(o.stable);
-        o.foot_reaction_N[0] = {0.0, 500.0, 1500.0};   // the feet spread
-        o.foot_reaction_N[1] = {0.0, -500.0, 1500.0};
+        o.foot_reaction_N[0] = {outward_N, 500.0, 1500.0};   // the feet spread
+        o.foot_reaction_N[1] = {outward_N, -500.0, 1500.0};
         CheckTable t;
         check_forces(t, p, m, o, 1);
         return t;
@@ -271,6 +271,8 @@ TEST_CASE("a foot that a hobble holds has its margin in the hobble") {
     p.frame.hobbles = {Hobble{0, 1, 9.8}};
     const CheckTable held = foot();
     CHECK(held.find(CheckId::FootFriction, 0)->status == CheckStatus::Pass);
-    CHECK_FALSE(held.find(CheckId::FootFriction, 0)->has_margin);
+    CHECK(held.find(CheckId::FootFriction, 0)->margin == 1.0);   // nothing but the hobble holds what spreads them
+    CHECK_WITHIN(foot(90.0).find(CheckId::FootFriction, 0)->margin, 0.4, 1e-9);   // each foot pushes 90 N of the 150 that its friction gives
+    CHECK(foot(151.0).find(CheckId::FootFriction, 0)->status == CheckStatus::Fail);
     CHECK_WITHIN(held.find(CheckId::HobbleStrength, 0)->value, 0.35, 0.001);
 }

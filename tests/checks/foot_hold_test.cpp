@@ -116,6 +116,24 @@ TEST_CASE("foot ties: what it finds does hold, no tie pushes, and no combination
     CHECK(open > 20);
 }
 
+TEST_CASE("foot ties: what they leave to friction is the least friction with which they hold") {
+    Random r(63);
+    int within_reach = 0, left_over = 0;
+    for (int i = 0; i < 300; ++i) {
+        const Vec3 push_N = r.between(200, 1500) * along_bearing(r.between(0, 2 * k_pi));
+        std::vector<double> bearings;
+        for (int t = r.whole(1, 4); t > 0; --t) bearings.push_back(r.between(0, 360));
+        const TieWays ways = tied(bearings);
+        const double left_N = left_to_friction_N(push_N, ways);
+        CAPTURE(i);
+        CHECK(smallest_foot_ties(push_N, left_N + 0.01, ways).holds);
+        if (left_N > 0.0) CHECK_FALSE(smallest_foot_ties(push_N, left_N - 0.01, ways).holds);
+        (left_N > 0.0 ? left_over : within_reach) += 1;
+    }
+    CHECK(within_reach > 50);
+    CHECK(left_over > 50);
+}
+
 TEST_CASE("foot ties: six ties hold with no more than any three of them") {
     Random r(62);
     for (int i = 0; i < 50; ++i) {

@@ -106,6 +106,16 @@ TEST_CASE("hobbles: three between the same two feet share evenly") {
     CHECK(all_hold(h.push_N, numbers({300, 300})));
 }
 
+TEST_CASE("hobbles: what is left of friction, by hand") {
+    const Vectors foot_m = vectors({{0, 1, 0}, {0, -1, 0}, {2, 0, 0}});
+    // all push 200 ahead in all, their friction is 500; feet 0 and 1 have the one hobble between them, foot 2 none
+    CHECK_WITHIN(hobbled_friction_spare(vectors({{100, 50, 0}, {80, -50, 0}, {20, 0, 0}}), numbers({200, 200, 100}), foot_m, {hobble(0, 1)}), 0.5, 1e-12);
+    CHECK_WITHIN(hobbled_friction_spare(vectors({{0, 50, 0}, {0, -50, 0}, {20, 0, 0}}), numbers({200, 200, 25}), foot_m, {hobble(0, 1)}), 0.2, 1e-12);
+    CHECK_WITHIN(hobbled_friction_spare(vectors({{0, 900, 0}, {0, -900, 0}, {0, 0, 0}}), numbers({200, 200, 25}), foot_m, {hobble(0, 1)}), 1.0, 1e-12);
+    CHECK(hobbled_friction_spare(vectors({{250, 0, 0}, {0, 0, 0}, {0, 0, 0}}), numbers({200, 200, 100}), foot_m, {hobble(0, 1)}) < 0.0);
+    CHECK(hobbled_friction_spare(vectors({{0, 0, 0}, {0, 0, 0}, {1, 0, 0}}), numbers({200, 200, 0}), foot_m, {hobble(0, 1)}) == -1.0);
+}
+
 TEST_CASE("hobbles: their order does not matter") {
     const Vectors foot_m = vectors({{1.2, 0, 0}, {-0.6, 1, 0}, {-0.5, -1.1, 0}}), push_N = vectors({{700, 50, 0}, {-300, 500, 0}, {-200, -600, 0}});
     const Numbers friction_N = numbers({200, 300, 100});
@@ -134,6 +144,7 @@ TEST_CASE("hobbles: they only pass force from foot to foot, and wherever some te
         for (const double t_N : h.tension_N) CHECK(t_N >= 0.0);
         CHECK_VEC_WITHIN(sum(h.push_N), sum(push_N), 1e-6);
         const bool holds = all_hold(h.push_N, friction_N);
+        if (holds) CHECK(hobbled_friction_spare(push_N, friction_N, foot_m, {hobble(0, 1), hobble(1, 2), hobble(2, 0)}) >= 0.0);
         (holds ? held : open) += 1;
         // with a little less friction, so that a hair's breadth decides nothing
         Numbers less_N;

@@ -42,6 +42,24 @@ inline guywright::Plan sound_a_frame() {
     return p;
 }
 
+/// Any rig, everything on it a little otherwise.
+inline guywright::Plan jittered(guywright::Plan p, std::uint64_t i) {
+    Random r(i + 0x60000000u);
+    p.actions.swing_deg = r.between(0.0, 10.0);
+    for (guywright::RopePlan& rope : p.ropes) rope.load_kg *= r.between(0.6, 1.4);
+    if (p.frame.kind != guywright::FrameKind::Tripod) p.frame.lean_deg += r.between(-5.0, 5.0);
+    for (guywright::LegPlan& leg : p.frame.legs) {
+        leg.foot_m += guywright::Vec3{r.between(-0.15, 0.15), r.between(-0.15, 0.15), 0.0};
+        leg.length_m *= r.between(0.96, 1.04);
+    }
+    for (guywright::GuyPlan& g : p.guys) {
+        if (!g.anchor_m) g.bearing_deg = std::fmod(g.bearing_deg + r.between(-10.0, 10.0) + 360.0, 360.0);
+        if (!g.anchor_m) g.inclination_deg += r.between(-5.0, 5.0);
+        g.pretension_kN *= r.between(0.5, 2.5);
+    }
+    return p;
+}
+
 namespace detail {
 
 /// One thing on the rig that somebody got wrong, more or less.
