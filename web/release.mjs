@@ -19,7 +19,7 @@ const icons = join(here, '..', 'assets', 'icons');
 
 function copyPages(out) {
   for (const name of readdirSync(here)) {
-    if (!['.mjs', '.sh'].includes(extname(name)) && name !== 'sw.js') cpSync(join(here, name), join(out, name));
+    if (!['.mjs', '.sh'].includes(extname(name)) && !['sw.js', 'package.json'].includes(name)) cpSync(join(here, name), join(out, name));
   }
 }
 

@@ -8,6 +8,7 @@
 #include "wasm/app/command.hpp"
 #include "wasm/app/history.hpp"
 #include "wasm/app/shelf.hpp"
+#include "wasm/app/speech.hpp"
 #include "wasm/scene/scene.hpp"
 #include "wasm/widgets/theme.hpp"
 
@@ -48,6 +49,7 @@ struct State {
     std::optional<Keypad> keypad;
     std::string message;            ///< something the person has to read and close
     std::string last_touched;       ///< path whose part of the scene is lit up
+    Speech speech;
     widgets::ThemeName theme = widgets::ThemeName::Sun;
     scene::Camera camera;
     scene::View view = scene::View::Free;
