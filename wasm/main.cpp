@@ -54,6 +54,7 @@ EMSCRIPTEN_KEEPALIVE void guywright_device_is_held(double alpha_deg, double beta
 }
 
 EMSCRIPTEN_KEEPALIVE const char* guywright_state() { return shell().state_json().c_str(); }
+EMSCRIPTEN_KEEPALIVE int guywright_is_idle() { return shell().is_idle() ? 1 : 0; }
 EMSCRIPTEN_KEEPALIVE unsigned guywright_frames_drawn() { return shell().frames_drawn(); }
 
 }  // extern "C"

@@ -106,6 +106,7 @@ async function start() {
     state,
     plan: () => program.ccall('guywright_plan', 'string'),
     framesDrawn: () => program.ccall('guywright_frames_drawn', 'number'),
+    isIdle: () => program.ccall('guywright_is_idle', 'number') === 1,
     checkCopy: offline.check,
     saved: keeping.settled,
   };

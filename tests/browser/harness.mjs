@@ -143,15 +143,19 @@ export class AppPage {
   }
 
   /**
-   * Resolves once no frame has been drawn for a fifth of a second, and the browser had two frames to spare: where drawing is
-   * slow it hands out none for longer than that.
+   * Resolves once the program has had nothing to take in, to compute or to draw for a moment. Not by the browser's
+   * frames: it hands out few of them to a window behind another.
    */
   async settled() {
-    for (let before = -1, now = await this.framesDrawn(); before !== now; now = await this.framesDrawn()) {
-      before = now;
-      await this.page.waitForTimeout(200);
-      await this.page.evaluate(() => new Promise((done) => { requestAnimationFrame(() => requestAnimationFrame(done)); }));
-    }
+    await this.page.evaluate(() => new Promise((done) => {
+      let idle = 0;
+      const look = () => {
+        idle = window.guywright.isIdle() ? idle + 1 : 0;
+        if (idle > 3) done();
+        else setTimeout(look, 15);
+      };
+      look();
+    }));
   }
 
   /** Resolves when `condition(state)` holds; fails with the last state seen. */

@@ -17,6 +17,7 @@ const titles = (plans) => plans.map(({ label }) => label);
 const faceOf = (text) => JSON.parse(text).edge.face_deg;
 
 async function reload(app) {
+  await app.page.bringToFront();
   await savedPlan(app);
   await app.page.reload();
   await app.ready();
@@ -402,8 +403,9 @@ test('a damaged step of the history stops undo there, in words, and harms nothin
 
 // --- two windows ---
 
-/** A tap that changes the plan, in a window that may be behind another and slow. */
+/** A tap that changes the plan, in a window that may be behind another: there the browser draws hardly at all. */
 async function gesture(app, id) {
+  await app.page.bringToFront();
   const before = await app.page.evaluate(() => window.guywright.plan());
   await app.tap(id);
   await app.page.waitForFunction((text) => window.guywright.plan() !== text, before);

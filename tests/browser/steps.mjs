@@ -71,6 +71,7 @@ export async function walkThrough(app, look) {
     if (next.value === 'off') return pages;
     await app.tapAt({ x: next.rect.x + next.rect.width / 2, y: next.rect.y + next.rect.height / 2 }, 5);
     await app.until((now) => placeOf(now) !== placeOf(state), `the page after ${placeOf(state)}`);
+    await app.settled();
   }
   return assert.fail('"next" never comes to an end');
 }

@@ -42,6 +42,8 @@ public:
     void go_out_of_sight();   ///< nothing may be lost if the page never comes back
     [[nodiscard]] const std::string& state_json();  ///< valid until the next call
     [[nodiscard]] std::uint32_t frames_drawn() const { return frames_drawn_; }
+    /// True where nothing waits to be taken in, computed or drawn.
+    [[nodiscard]] bool is_idle() const { return !scheduled_; }
 
     void context_restored();
     void on_animation_frame();
