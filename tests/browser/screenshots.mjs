@@ -48,6 +48,7 @@ class Photographer {
 
   async views() {
     await this.app.tapAt(await this.app.pointOn('scene', 0.5, 0.3));
+    await this.app.settled();
     for (const view of ['above', 'side', 'behind', 'forces', 'free']) {
       await this.app.tap(`view ${view}`);
       await this.shoot(`view-${view}`);
@@ -112,7 +113,40 @@ class Photographer {
     await this.shoot('focus');
     await choose(this.app, 'example spillway-bench');
   }
+
+  async pageShot(what, back) {
+    await this.app.page.waitForTimeout(800);
+    await this.app.page.screenshot({ path: join(out, `${this.name}-${what}.png`) });
+    await this.app.page.locator(back).click();
+    await this.app.settled();
+  }
+
+  /** Text view, about, a reading from the device, the lock. */
+  async besides() {
+    await choose(this.app, 'text');
+    await this.pageShot('text', '#text .back');
+    await choose(this.app, 'about');
+    await this.pageShot('about', '#about .back');
+    await hold(this.app);
+    await choose(this.app, 'step Guys');
+    for (let i = 0; i < 20 && !has(await this.app.state(), 'take guys[0].inclination_deg'); ++i) await this.app.tap('next');
+    await this.app.tapAt(await this.app.pointOn('take guys[0].inclination_deg'));
+    await this.app.page.waitForTimeout(3500);
+    await this.app.page.screenshot({ path: join(out, `${this.name}-reading.png`) });
+    await this.app.tapAt(await this.app.pointOn('reading cancel'));
+    await this.app.settled();
+    await choose(this.app, 'lock');
+    await this.shoot('lock');
+    for (const id of ['lock 1', 'lock 2']) {
+      await this.app.tapAt(await this.app.pointOn(id), 1600);
+      await this.app.page.waitForTimeout(200);
+    }
+    await this.app.settled();
+  }
 }
+
+/** A device held so, for the pictures of a reading: the key beside a slider comes with the first event. */
+const hold = (app) => app.devtools.send('DeviceOrientation.setDeviceOrientationOverride', { alpha: 0, beta: 37, gamma: 3 });
 
 async function pictures(name, screen) {
   const site = await startSite(t);
@@ -126,6 +160,7 @@ async function pictures(name, screen) {
     await photographer.otherFrames();
     await photographer.plans();
     await photographer.states();
+    await photographer.besides();
     await choose(app, 'theme');
     if (has(await app.state(), 'close menu')) await app.tap('close menu');
     else await choose(app, 'step Edge');
