@@ -43,7 +43,7 @@ class ErrorSweep {
 public:
     /// `plan` must have no faults; `checks` is what it gives as measured.
     ErrorSweep(const Plan& plan, const CheckTable& checks)
-        : plan_(plan), numbers_(measured_numbers(plan_)), shares_(numbers_.size(), 0.0), nominal_(checks), ends_(2 * numbers_.size()) {
+        : plan_(plan), numbers_(measured_numbers(plan_)), shares_(numbers_.size(), 0.0), nominal_(checks), ends_(2 * numbers_.size()), eaten_(numbers_.size(), 0.0) {
         spoiler_.fill(k_no_spoiler);
         here_ = checks;
         keep();
@@ -63,6 +63,10 @@ public:
         for (const Measured& number : numbers_) out.push_back(number.path);
         return out;
     }
+
+    /// For each measurement the largest part of what some rule of forces has to spare that its error alone eats up; 0 before the
+    /// ends have been looked at.
+    [[nodiscard]] const std::vector<double>& eaten() const { return eaten_; }
 
     /// Points at which a rule of forces was broken, the worst of each rule; none while no rule is.
     [[nodiscard]] std::vector<BoxPoint> breaking_points() const {
@@ -113,6 +117,7 @@ private:
             float deepest = static_cast<float>(score(c));
             for (std::size_t i = 0; i < numbers_.size(); ++i) {
                 const float low = ends_[2 * i][slot], high = ends_[2 * i + 1][slot];
+                if (is_force_rule(c.id) && c.has_margin) eaten_[i] = std::max(eaten_[i], part_eaten(score(c), std::min(low, high)));
                 corner[i] = low < high - k_same_end ? -1 : high < low - k_same_end ? 1 : 0;
                 if (std::min(low, high) < deepest - k_same_end) {
                     deepest = std::min(low, high);
@@ -227,6 +232,12 @@ private:
         return c.status == CheckStatus::Fail ? -1.0 : 1.0;
     }
 
+    /// Of a margin that is gone already, any loss is all of it.
+    static double part_eaten(double margin, double left) {
+        constexpr double least = 0.01;
+        return std::max(0.0, margin - left) / std::max(margin, least);
+    }
+
     /// Computes the table of the plan as it now stands into here_.
     void look(bool with_angles) {
         here_.clear();
@@ -257,6 +268,7 @@ private:
     Outcomes outcomes_;
     CheckTable nominal_, here_, worst_;
     std::vector<std::array<float, k_slot_count>> ends_;
+    std::vector<double> eaten_;
     std::vector<std::vector<signed char>> corners_;
     std::array<int, k_slot_count> spoiler_{};
     std::array<std::vector<double>, k_slot_count> worst_at_{};   ///< the shares at which each rule was worst

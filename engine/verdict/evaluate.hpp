@@ -21,6 +21,7 @@ struct Evaluation {
     CheckTable checks;                       ///< at the measured values
     CheckTable worst;                        ///< at the worst of measuring error
     std::vector<std::string> spoilers;       ///< paths of measurements, by Check::spoiler
+    std::vector<double> eaten;               ///< as ErrorSweep::eaten(), of the same measurements
     std::vector<Check> closest;              ///< rows of `worst` with a margin or a failure, the worst first
 };
 
@@ -87,6 +88,7 @@ inline void take_in(Evaluation& e, const ErrorSweep& sweep) {
     e.error_swept = sweep.done();
     e.worst = e.checks;
     e.spoilers = sweep.paths();
+    e.eaten = sweep.eaten();
     sweep.worst().for_each([&](const Check& c) { e.worst.add(c); });
     detail::conclude(e);
 }
