@@ -19,6 +19,12 @@ guywright::platform::Shell& shell() {
 extern "C" {
 
 EMSCRIPTEN_KEEPALIVE void guywright_wake() { shell().wake(); }
+/// French or English, imperial or metric, and the light as kept by guywright_host_keep_settings.
+EMSCRIPTEN_KEEPALIVE void guywright_set_settings(int french, int imperial, int theme) {
+    const app::Speech speech{french != 0 ? app::Tongue::French : app::Tongue::English, imperial != 0 ? guywright::UnitSystem::Imperial : guywright::UnitSystem::Metric};
+    const bool known = theme >= 0 && theme < guywright::widgets::k_theme_count;
+    shell().tell(app::SetSettings{speech, known ? static_cast<guywright::widgets::ThemeName>(theme) : guywright::widgets::ThemeName::Sun});
+}
 EMSCRIPTEN_KEEPALIVE void guywright_open_plan(const char* bytes, unsigned count) { shell().open_plan({bytes, count}); }
 EMSCRIPTEN_KEEPALIVE void guywright_take_in_step(const char* bytes, unsigned count, int back) { shell().take_in_step(back != 0, {bytes, count}); }
 EMSCRIPTEN_KEEPALIVE unsigned guywright_resume(const char* bytes, unsigned count, unsigned number, int untouched) {

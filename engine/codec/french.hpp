@@ -1,5 +1,6 @@
 #pragma once
 #include "engine/codec/french_change.hpp"
+#include "engine/codec/french_fault.hpp"
 #include "engine/codec/french_tuning.hpp"
 #include "engine/codec/words.hpp"
 
@@ -186,6 +187,7 @@ inline constexpr Language k_french{
     },
     .changes = k_french_change,
     .tuning = k_french_tuning,
+    .faults = k_french_faults,
 };
 static_assert(k_french.in_order());
 

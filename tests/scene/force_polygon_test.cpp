@@ -108,7 +108,7 @@ TEST_CASE("force polygon: in the room when square, of the same size while it tur
 
 TEST_CASE("force polygon: the scale is a round length that fits") {
     for (const double px : {0.7, 3.0, 41.0, 260.0, 9000.0}) {
-        const double kN = scale_bar_kN(px, 130.0), mantissa = kN / std::pow(10.0, std::floor(std::log10(kN) + 1e-9));
+        const double kN = scale_bar(px, 130.0), mantissa = kN / std::pow(10.0, std::floor(std::log10(kN) + 1e-9));
         CHECK(kN * px <= 130.0 + 1e-9);
         CHECK(kN * px > 130.0 / 2.51);
         CHECK((std::abs(mantissa - 1.0) < 1e-9 || std::abs(mantissa - 2.0) < 1e-9 || std::abs(mantissa - 5.0) < 1e-9));

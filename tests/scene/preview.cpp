@@ -327,7 +327,7 @@ void shoot(const Shot& shot, const Size& size, const Texture& texture, ImFont* f
     // A picture as large as this has the screen to itself.
     const bool large = size.height > 400;
     const double enlarge = large ? scene::enlargement(e) : 1.0;
-    const scene::Picture asked{shot.shown, enlarge, large, shot.highlight, {}};
+    const scene::Picture asked{shot.shown, enlarge, large, shot.highlight, {}, {}};
     const int left_out = scene::draw(list, font, 18.0F, frame, shot.camera, shot.view, shot.plan, e, asked, shot.look);
     Picture picture(static_cast<int>(size.width * size.ratio), static_cast<int>(size.height * size.ratio));
     paint(picture, texture, list, size.ratio);

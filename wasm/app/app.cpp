@@ -48,7 +48,7 @@ std::string_view screen_name(const State& s) {
     if (s.plans_screen) return "Plans";
     if (s.menu_open) return "Menu";
     if (s.keypad) return "Keypad";
-    return s.device.reading ? "Reading" : screens::title_of(s.step);
+    return s.device.reading ? "Reading" : screens::key_of(s.step);
 }
 
 void end_canvas() {
@@ -127,6 +127,8 @@ std::string App::state_json() const {
                       {"title", state_.plan.title},
                       {"not_measured", state_.plan.not_measured},
                       {"focus", focus_},
+                      {"language", language_of(state_.speech).code},
+                      {"units", state_.speech.units == UnitSystem::Imperial ? "imperial" : "metric"},
                       {"cut", cut_},
                       {"picture", picture_json(state_)},
                       {"widgets", std::move(widgets)}};
@@ -140,6 +142,11 @@ std::vector<ShelfRequest> App::take_shelf_requests() { return std::exchange(stat
 std::optional<TextWish> App::take_text_wish() { return std::exchange(state_.text_wish, std::nullopt); }
 
 std::optional<std::pair<std::string, std::string>> App::take_download() { return std::exchange(state_.download, std::nullopt); }
+
+std::optional<Settings> App::take_settings() {
+    if (!std::exchange(state_.settings_changed, false)) return std::nullopt;
+    return Settings{state_.speech, state_.theme};
+}
 
 bool App::take_open_request() { return std::exchange(state_.open_wanted, false); }
 bool App::take_about_request() { return std::exchange(state_.about_wanted, false); }

@@ -12,6 +12,12 @@
 
 namespace guywright::app {
 
+/// What the device keeps besides plans.
+struct Settings {
+    Speech speech;
+    widgets::ThemeName theme;
+};
+
 /// The part of the program that has a plan and shows it. The shell calls it; it never calls the shell.
 class App {
 public:
@@ -36,6 +42,7 @@ public:
     std::vector<ShelfRequest> take_shelf_requests();
     std::optional<TextWish> take_text_wish();
     std::optional<std::pair<std::string, std::string>> take_download();  ///< file name, text
+    std::optional<Settings> take_settings();                            ///< chosen anew by the person
     bool take_open_request();                                            ///< the app wants a file picker
     bool take_about_request();
     bool take_text_request();

@@ -3,10 +3,8 @@
 #include <algorithm>
 #include <chrono>
 #include <cmath>
-#include <cstdlib>
 
 #include "engine/codec/check_code.hpp"
-#include "engine/plan/fault_text.hpp"
 #include "engine/plan/numbers.hpp"
 #include "wasm/app/names.hpp"
 #include "wasm/app/not_measured.hpp"
@@ -14,19 +12,14 @@
 #include "wasm/app/starters.hpp"
 #include "wasm/platform/assets.hpp"
 #include "wasm/app/inputs.hpp"
+#include "wasm/words/refusals.hpp"
 
 namespace guywright::app {
 namespace {
 
-constexpr const char* k_type_first = "Type a number first, for example ";
-constexpr const char* k_not_possible = " is not possible here; ";
-constexpr const char* k_gone = "The plan has this number no more.";
-constexpr const char* k_is_locked = "The screen is locked; nothing was changed.";
-
 constexpr std::size_t k_slice_points = 4;   ///< of the sweep between two looks at the clock: a third of a millisecond on a slow device
 constexpr std::size_t k_longest_entry = 9;
 constexpr std::size_t k_most_faults_told = 8;
-constexpr const char* k_step_unreadable = "The step in that direction was kept, but cannot be read any more. The plan stays as it is.";
 
 void begin_change(State& s) {
     if (!s.before_gesture) s.before_gesture = s.plan;
@@ -44,7 +37,9 @@ bool set_number(State& s, const std::string& path, double value) {
 }
 
 void take_keypad(State& s) {
-    s.keypad->fault = enter_shown(s, s.keypad->path, s.keypad->typed);
+    std::string typed = s.keypad->typed;
+    std::replace(typed.begin(), typed.end(), '.', language_of(s.speech).decimal_mark);
+    s.keypad->fault = enter_shown(s, s.keypad->path, typed);
     if (s.keypad->fault.empty()) s.keypad.reset();
 }
 
@@ -54,7 +49,7 @@ void take_reading(State& s) {
     const auto kind = reading_kind(s.plan, hand.path);
     if (!kind) return s.device.reading.reset();
     Plan changed = s.plan;
-    hand.fault = app::take_reading(changed, hand.path, *kind, hand.reader.read(*kind, range::error_deg.max));
+    hand.fault = app::take_reading(changed, hand.path, *kind, hand.reader.read(*kind, range::error_deg.max), s.speech);
     if (!hand.fault.empty()) return;
     begin_change(s);
     s.plan = std::move(changed);
@@ -69,6 +64,8 @@ bool passes_lock(const Command& wish) {
            std::holds_alternative<DeviceHas>(wish);
 }
 
+bool is_mark(char c) { return c == '.' || c == ','; }
+
 void press_key(Keypad& pad, char key) {
     pad.fault.clear();
     std::string& t = pad.typed;
@@ -77,7 +74,7 @@ void press_key(Keypad& pad, char key) {
     } else if (key == '-') {
         if (!t.empty() && t[0] == '-') t.erase(0, 1);
         else t.insert(0, 1, '-');
-    } else if (t.size() < k_longest_entry && (key != '.' || t.find('.') == std::string::npos)) {
+    } else if (t.size() < k_longest_entry && !(is_mark(key) && std::any_of(t.begin(), t.end(), is_mark))) {
         t += key;
     }
 }
@@ -124,7 +121,7 @@ void begin_plan(State& s, Plan plan, bool untouched) {
 void travel(State& s, Travelled (*step)(History&, Plan&)) {
     end_gesture(s);
     const Travelled travelled = step(s.history, s.plan);
-    if (travelled == Travelled::Unreadable) s.message = k_step_unreadable;
+    if (travelled == Travelled::Unreadable) s.message = say(s.speech, words::k_step_unreadable);
     if (travelled != Travelled::Done) return;
     s.keypad.reset();
     s.device.reading.reset();
@@ -143,13 +140,13 @@ void download_plan(State& s) {
 }
 
 /// An example; new_plan() where there is none of that name.
-Plan example_plan(std::string_view name) {
+Plan example_plan(std::string_view name, const Speech& speech) {
     for (const auto& example : assets::examples()) {
         if (example.name != name) continue;
         PlanRead read = read_plan(example.text);
         if (read.ok()) return std::move(read.plan);
     }
-    return new_plan();
+    return new_plan(speech);
 }
 
 void ask_shelf(State& s, ShelfAct act, std::string id) {
@@ -158,15 +155,22 @@ void ask_shelf(State& s, ShelfAct act, std::string id) {
     else if (s.plans_screen && act != ShelfAct::SaveText) s.plans_screen->chosen.clear();
 }
 
+/// What was said before is not understood any more, and what was typed was in other units.
+void speak_anew(State& s) {
+    s.message.clear();
+    s.keypad.reset();
+    if (s.device.reading) s.device.reading->fault.clear();
+}
+
 struct Applier {
     State& s;
 
     /// Everything plan_edits.hpp knows.
     template <class Wish>
-        requires requires(Plan& plan, const Wish& wish) { edit(plan, wish); }
+        requires requires(Plan& plan, const Wish& wish, const Speech& speech) { edit(plan, wish, speech); }
     void operator()(const Wish& wish) const {
         Plan changed = s.plan;
-        Edited done = edit(changed, wish);
+        Edited done = edit(changed, wish, s.speech);
         s.message = done.refused;
         if (!done.refused.empty()) return;
         begin_change(s);
@@ -202,8 +206,8 @@ struct Applier {
     }
     void operator()(const Undo&) const { travel(s, go_back); }
     void operator()(const Redo&) const { travel(s, go_on); }
-    void operator()(const NewPlan&) const { begin_plan(s, new_plan(), true); }
-    void operator()(const OpenExample& c) const { begin_plan(s, example_plan(c.name), true); }
+    void operator()(const NewPlan&) const { begin_plan(s, new_plan(s.speech), true); }
+    void operator()(const OpenExample& c) const { begin_plan(s, example_plan(c.name, s.speech), true); }
     void operator()(const OpenFile&) const { s.open_wanted = true; s.menu_open = false; }
     void operator()(const SaveFile&) const { download_plan(s); }
     void operator()(const ToggleMenu&) const {
@@ -220,9 +224,25 @@ struct Applier {
     void operator()(const NextPlansPage&) const { if (s.plans_screen) ++s.plans_screen->page; }
     void operator()(const ChoosePlan& c) const { if (s.plans_screen) s.plans_screen->chosen = c.id; }
     void operator()(const AskShelf& c) const { ask_shelf(s, c.act, c.id); }
-    void operator()(const AskForText& c) const { s.text_wish = text_wish(s.plan, c.path); }
+    void operator()(const AskForText& c) const { s.text_wish = text_wish(s.plan, c.path, s.speech); }
     void operator()(const NextTheme&) const {
         s.theme = static_cast<widgets::ThemeName>((static_cast<int>(s.theme) + 1) % widgets::k_theme_count);
+        s.settings_changed = true;
+    }
+    void operator()(const NextLanguage&) const {
+        s.speech.tongue = static_cast<Tongue>((static_cast<int>(s.speech.tongue) + 1) % k_tongue_count);
+        s.settings_changed = true;
+        speak_anew(s);
+    }
+    void operator()(const NextUnits&) const {
+        s.speech.units = s.speech.units == UnitSystem::Metric ? UnitSystem::Imperial : UnitSystem::Metric;
+        s.settings_changed = true;
+        speak_anew(s);
+    }
+    void operator()(const SetSettings& c) const {
+        s.speech = c.speech;
+        s.theme = c.theme;
+        speak_anew(s);
     }
     void operator()(const DragScene& c) const { scene::drag(s.camera, s.view, c.room, c.by_px); }
     void operator()(const PinchScene& c) const { scene::pinch(s.camera, c.room, c.from_px, c.to_px, c.factor); }
@@ -281,12 +301,12 @@ struct Applier {
     void operator()(const CloseReading&) const { s.device.reading.reset(); }
 };
 
-std::string faults_message(const PlanRead& read) {
-    std::string text = "This file cannot be used. Your plan is as it was.\n";
+std::string faults_message(const PlanRead& read, const Speech& speech) {
+    std::string text = std::string(say(speech, words::k_file_unusable)) + "\n";
     const std::size_t told = std::min(read.faults.size(), k_most_faults_told);
-    for (std::size_t i = 0; i < told; ++i) text += "\n\u00B7 " + to_string(read.faults[i]);
+    for (std::size_t i = 0; i < told; ++i) text += "\n\u00B7 " + fault_told(language_of(speech), read.faults[i]);
     const std::size_t more = read.faults.size() - told + read.faults_not_listed;
-    if (more > 0) text += "\n\u00B7 and " + std::to_string(more) + " more";
+    if (more > 0) text += "\n\u00B7 " + say(speech, words::k_more_faults, {{"{n}", std::to_string(more)}});
     return text;
 }
 
@@ -341,19 +361,18 @@ void cancel_gesture(State& s) {
 std::string enter_shown(State& s, const std::string& path, const std::string& text) {
     const Input* input = find_input(path);
     const NumberRef number = find_number(s.plan, path);
-    if (input == nullptr || !number) return k_gone;
-    if (s.lock) return k_is_locked;
-    char* end = nullptr;
-    const double shown = std::strtod(text.c_str(), &end);
-    if (text.empty() || *end != '\0') return k_type_first + shown_number(*input, number.get());
-    if (set_number(s, path, input->sign * shown)) return {};
-    return text + k_not_possible + allowed_text(*input, number.range);
+    if (input == nullptr || !number) return std::string(say(s.speech, words::k_number_gone));
+    if (s.lock) return std::string(say(s.speech, words::k_is_locked));
+    const auto shown = typed_number(text);
+    if (!shown) return say(s.speech, words::k_type_first, {{"{number}", shown_number(*input, s.speech, number.get())}});
+    if (set_number(s, path, scale_of(*input, s.speech).kept(*shown))) return {};
+    return say(s.speech, words::k_not_possible, {{"{value}", text}, {"{allowed}", allowed_text(*input, s.speech, number.range)}});
 }
 
 void open_plan(State& s, std::string_view text) {
     PlanRead read = read_plan(text);
     if (!read.ok()) {
-        s.message = faults_message(read);
+        s.message = faults_message(read, s.speech);
         return;
     }
     begin_plan(s, std::move(read.plan), false);
@@ -375,13 +394,13 @@ unsigned resume(State& s, std::string_view text, History history, bool untouched
 void open_copy(State& s, std::string_view text) {
     PlanRead read = read_plan(text);
     if (!read.ok()) return;
-    read.plan.title = copy_title(read.plan.title, s.shelf.plans);
+    read.plan.title = copy_title(read.plan.title, s.shelf.plans, s.speech);
     begin_plan(s, std::move(read.plan), false);
     refresh(s);
 }
 
 std::string enter_text(State& s, const SetText& wish) {
-    if (s.lock) return k_is_locked;
+    if (s.lock) return std::string(say(s.speech, words::k_is_locked));
     end_gesture(s);
     apply(s, {wish});
     end_gesture(s);
@@ -390,7 +409,7 @@ std::string enter_text(State& s, const SetText& wish) {
 
 State first_state() {
     State s;
-    s.plan = example_plan(k_first_example);   // kept with its first change
+    s.plan = example_plan(k_first_example, s.speech);   // kept with its first change
     refresh(s);
     return s;
 }

@@ -8,7 +8,9 @@
 #include "wasm/app/device.hpp"
 #include "wasm/app/lock.hpp"
 #include "wasm/app/shelf.hpp"
+#include "wasm/app/speech.hpp"
 #include "wasm/scene/camera.hpp"
+#include "wasm/widgets/theme_table.hpp"
 
 namespace guywright::app {
 
@@ -59,6 +61,9 @@ struct ChoosePlan { std::string id; };                      ///< what can be don
 struct AskShelf { ShelfAct act; std::string id; };
 struct AskForText { std::string path; };                    ///< the page lets the person type it
 struct NextTheme {};
+struct NextLanguage {};
+struct NextUnits {};
+struct SetSettings { Speech speech; widgets::ThemeName theme; };   ///< as the device has kept them
 struct DragScene { scene::ImageBox room; scene::Vec2 by_px; };   ///< one finger; `room` as of scene::room_of
 struct PinchScene { scene::ImageBox room; scene::Vec2 from_px, to_px; double factor; };
 struct ResetView {};
@@ -68,7 +73,7 @@ struct SetView { scene::View view; };
 struct NextCase {};
 struct ShowCase { std::size_t index; };                    ///< the last one where there are fewer
 struct OpenKeypad { std::string path; };
-struct PressKey { char key; };                              ///< digits, '.', '-', '<' deletes
+struct PressKey { char key; };                              ///< digits, '.' or ',', '-', '<' deletes
 struct TakeKeypad {};
 struct CloseKeypad {};
 struct CloseMessage {};
@@ -81,7 +86,7 @@ struct PressLock { Lock::Touched place; double now_s; };    ///< by the text vie
 using Command = std::variant<SetKind, SetPole, SetHeldDown, AddHobble, RemoveHobble, SetOpening, AddRope, RemoveRope, SetHaul, SetRopeStrength, AddGuy,
                              RemoveGuy, SetAnchorByPosition, AddFootTie, RemoveFootTie, SetGuyLossJudged, SetCompass, SetText, MoveGuy, MoveRope, SetNumber, ConfirmShown, GoTo, GoToItem,
                              ShowMore, Undo, Redo, NewPlan, OpenExample, OpenFile, SaveFile, ToggleMenu, NextMenuPage, ShowPlans, ClosePlans,
-                             NextPlansPage, ChoosePlan, AskShelf, AskForText, NextTheme, DragScene, PinchScene, ResetView, ToggleLargeSite,
+                             NextPlansPage, ChoosePlan, AskShelf, AskForText, NextTheme, NextLanguage, NextUnits, SetSettings, DragScene, PinchScene, ResetView, ToggleLargeSite,
                              NextView, SetView, NextCase, ShowCase, OpenKeypad, PressKey, TakeKeypad, CloseKeypad, CloseMessage,
                              ShowAbout, ShowText, LockScreen, LookAtLock, PressLock, ToggleAwake, AwakeIs, DeviceHas, StartReading, DeviceIsHeld, DeviceRefuses,
                              TakeReading, CloseReading>;

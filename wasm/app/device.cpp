@@ -2,17 +2,13 @@
 
 #include <cmath>
 
-#include "engine/plan/fault_text.hpp"
 #include "engine/plan/numbers.hpp"
+#include "wasm/app/inputs.hpp"
 #include "wasm/app/not_measured.hpp"
+#include "wasm/words/refusals.hpp"
 
 namespace guywright::app {
 namespace {
-
-constexpr std::string_view k_not_steady = "Hold the device still first.";
-constexpr std::string_view k_not_possible = " is not possible here; allowed ";
-constexpr std::string_view k_to = " to ";
-constexpr std::string_view k_degree = "\u00B0";
 
 double half_degrees_up(double angle_deg) { return std::ceil(angle_deg * 2.0 - 1e-9) / 2.0; }
 
@@ -27,8 +23,8 @@ double* tolerance_of(Tolerances& t, ReadingKind kind) {
     return nullptr;
 }
 
-std::string out_of_range(double value_deg, const Range& r) {
-    return number_text(value_deg) + std::string(k_degree) + std::string(k_not_possible) + number_text(r.min) + std::string(k_to) + number_text(r.max) + std::string(k_degree);
+std::string out_of_range(const Input& input, const Speech& speech, double value_deg, const Range& range) {
+    return say(speech, words::k_not_possible, {{"{value}", shown_value(input, speech, value_deg)}, {"{allowed}", allowed_text(input, speech, range)}});
 }
 
 }  // namespace
@@ -39,15 +35,17 @@ Taken taken(Plan& plan, ReadingKind kind, const Reading& reading) {
     return {needs_compass(kind) ? around_deg(value_deg) : value_deg + 0.0, tolerance_of(plan.tolerances, kind), half_degrees_up(reading.error_deg)};
 }
 
-std::string take_reading(Plan& plan, const std::string& path, ReadingKind kind, const Reading& reading) {
-    if (reading.status != Reading::Status::Steady) return std::string(k_not_steady);
+std::string take_reading(Plan& plan, const std::string& path, ReadingKind kind, const Reading& reading, const Speech& speech) {
+    if (reading.status != Reading::Status::Steady) return std::string(say(speech, words::k_hold_still));
     const Taken t = taken(plan, kind, reading);
     if (kind == ReadingKind::StraightOut) {
         plan.edge.compass_out_deg = t.value_deg;
         mark_measured(plan, "edge.compass_out_deg");
     } else {
         const NumberRef number = find_number(plan, path);
-        if (!number || !number.set(t.value_deg)) return out_of_range(t.value_deg, number.range);
+        const Input* input = find_input(path);
+        if (!number || input == nullptr) return std::string(say(speech, words::k_number_gone));
+        if (!number.set(t.value_deg)) return out_of_range(*input, speech, t.value_deg, number.range);
         mark_measured(plan, path);
     }
     *t.tolerance_deg = std::max(*t.tolerance_deg, t.error_deg);

@@ -3,6 +3,7 @@
 #include <string>
 
 #include "wasm/app/device_reading.hpp"
+#include "wasm/app/speech.hpp"
 
 namespace guywright::app {
 
@@ -44,6 +45,6 @@ struct Taken {
 
 /// Stores a steady reading and widens the plan's tolerance where the reading is worse than it; never narrows it. Says why
 /// nothing was stored, or nothing.
-[[nodiscard]] std::string take_reading(Plan& plan, const std::string& path, ReadingKind kind, const Reading& reading);
+[[nodiscard]] std::string take_reading(Plan& plan, const std::string& path, ReadingKind kind, const Reading& reading, const Speech& speech = {});
 
 }  // namespace guywright::app

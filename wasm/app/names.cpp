@@ -9,6 +9,7 @@
 #include "engine/plan/walk.hpp"
 #include "wasm/app/not_measured.hpp"
 #include "wasm/app/plan_edits.hpp"
+#include "wasm/words/refusals.hpp"
 
 namespace guywright::app {
 namespace {
@@ -16,17 +17,6 @@ namespace {
 // Lists of the plan.
 constexpr const char* k_guys = "guys";
 constexpr const char* k_ropes = "ropes";
-
-// What people read.
-constexpr const char* k_title_label = "Name of this plan";
-constexpr const char* k_name_label = "Name of ";
-constexpr const char* k_guy = "guy";
-constexpr const char* k_rope = "rope";
-constexpr const char* k_empty = "Type a name first: at least one letter or digit.";
-constexpr const char* k_no_sign = "The app has no sign for ";
-constexpr const char* k_other_signs = ". Write it with the letters of English, French or Spanish, digits and the usual signs.";
-constexpr const char* k_gone = "There is no such part in this plan any more.";
-constexpr const char* k_at_the_end = "It is at the end of the list already.";
 
 struct TextRef {
     std::string* text = nullptr;
@@ -54,8 +44,13 @@ std::string trimmed(std::string_view text) {
     return std::string(text.substr(first, text.find_last_not_of(' ') - first + 1));
 }
 
-/// Signs of wasm/platform/fonts.cpp that a name may hold: what is not drawn as it was typed is worse than refused.
-bool is_drawn(char32_t c) { return (c >= 0x20 && c <= 0x7E) || (c > 0xA0 && c <= 0xFF && c != 0xAD) || (c >= 0x2010 && c <= 0x2026); }
+/// Signs of wasm/platform/fonts.cpp that a name may hold: what is not drawn as it was typed is worse than refused. Of those
+/// beyond Latin-1 the face has few letters.
+bool is_drawn(char32_t c) {
+    constexpr std::u32string_view k_letters = U"\u0152\u0153\u0160\u0161\u0178\u0192\u20AC", k_not_there = U"\u2011\u2012\u2017\u201B\u201F\u2024\u2025";
+    if ((c >= 0x20 && c <= 0x7E) || (c > 0xA0 && c <= 0xFF && c != 0xAD)) return true;
+    return k_letters.find(c) != std::u32string_view::npos || (c >= 0x2010 && c <= 0x2026 && k_not_there.find(c) == std::u32string_view::npos);
+}
 
 /// The first character that cannot be drawn; empty where there is none.
 std::string undrawn(std::string_view text) {
@@ -84,57 +79,60 @@ std::string as_heard(std::string_view text) {
 std::string entry_of(std::string_view list, std::size_t index) { return std::string(list) + "[" + std::to_string(index) + "]"; }
 
 template <class T>
-std::string refuse_taken(const std::vector<T>& items, const char* list, const char* what, const std::string& path, const std::string& name) {
+std::string refuse_taken(const std::vector<T>& items, const char* list, const Speech& speech, const Said& why, const std::string& path, const std::string& name) {
     for (std::size_t i = 0; i < items.size(); ++i)
-        if (!path.starts_with(entry_of(list, i)) && as_heard(items[i].name) == as_heard(name))
-            return std::string("Another ") + what + " is called " + in_quotes(items[i].name) + ". Every " + what + " needs a name of its own.";
+        if (!path.starts_with(entry_of(list, i)) && as_heard(items[i].name) == as_heard(name)) return say(speech, why, {{"{name}", in_quotes(items[i].name)}});
     return {};
 }
 
-std::string refuse_text(const Plan& plan, const std::string& path, const std::string& text, std::size_t longest) {
+std::string refuse_text(const Plan& plan, const Speech& speech, const std::string& path, const std::string& text, std::size_t longest) {
     const std::size_t characters = look_at(text).characters;
-    if (std::none_of(text.begin(), text.end(), says_something)) return k_empty;
-    if (characters > longest) return "That is " + std::to_string(characters) + " characters; at most " + std::to_string(longest) + " fit.";
-    if (const std::string sign = undrawn(text); !sign.empty()) return k_no_sign + in_quotes(sign) + k_other_signs;
-    if (path.starts_with(k_guys)) return refuse_taken(plan.guys, k_guys, k_guy, path, text);
-    if (path.starts_with(k_ropes)) return refuse_taken(plan.ropes, k_ropes, k_rope, path, text);
+    if (std::none_of(text.begin(), text.end(), says_something)) return std::string(say(speech, words::k_empty_name));
+    if (characters > longest) return say(speech, words::k_too_long, {{"{n}", std::to_string(characters)}, {"{most}", std::to_string(longest)}});
+    if (const std::string sign = undrawn(text); !sign.empty()) return say(speech, words::k_no_sign, {{"{sign}", in_quotes(sign)}});
+    if (path.starts_with(k_guys)) return refuse_taken(plan.guys, k_guys, speech, words::k_guy_name_taken, path, text);
+    if (path.starts_with(k_ropes)) return refuse_taken(plan.ropes, k_ropes, speech, words::k_rope_name_taken, path, text);
     return {};
 }
 
 template <class T>
-Edited move_entry(Plan& plan, std::vector<T>& items, const char* list, std::size_t at, bool up) {
-    if (at >= items.size()) return {k_gone, {}};
-    if (up ? at == 0 : at + 1 == items.size()) return {k_at_the_end, {}};
+Edited move_entry(Plan& plan, std::vector<T>& items, const char* list, std::size_t at, bool up, const Speech& speech) {
+    if (at >= items.size()) return {std::string(say(speech, words::k_gone)), {}};
+    if (up ? at == 0 : at + 1 == items.size()) return {std::string(say(speech, words::k_at_the_end)), {}};
     const std::size_t to = up ? at - 1 : at + 1;
     std::swap(items[at], items[to]);
     swap_not_measured(plan, list, at, to);
     return {{}, order_item(list, to), entry_of(list, to)};
 }
 
+std::string label_of(const Speech& speech, std::string_view path, const std::string& name) {
+    if (path == "title") return std::string(say(speech, words::k_title_label));
+    return say(speech, path.starts_with(k_guys) ? words::k_guy_label : words::k_rope_label, {{"{name}", name}});
+}
+
 }  // namespace
 
-std::optional<TextWish> text_wish(const Plan& plan, std::string_view path) {
+std::optional<TextWish> text_wish(const Plan& plan, std::string_view path, const Speech& speech) {
     Plan copy = plan;   // the finder hands out writable places
     const TextRef ref = find_text(copy, path);
     if (ref.text == nullptr) return std::nullopt;
-    const std::string label = path == "title" ? k_title_label : k_name_label + std::string(path.starts_with(k_guys) ? k_guy : k_rope) + " " + *ref.text;
-    return TextWish{std::string(path), label, *ref.text};
+    return TextWish{std::string(path), label_of(speech, path, *ref.text), *ref.text};
 }
 
 std::string order_item(std::string_view list, std::size_t index) { return "order of " + entry_of(list, index); }
 
-Edited edit(Plan& plan, const SetText& wish) {
+Edited edit(Plan& plan, const SetText& wish, const Speech& speech) {
     const TextRef ref = find_text(plan, wish.path);
-    if (ref.text == nullptr) return {k_gone, {}};
+    if (ref.text == nullptr) return {std::string(say(speech, words::k_gone)), {}};
     std::string text = trimmed(wish.value);
-    std::string refused = refuse_text(plan, wish.path, text, ref.longest);
+    std::string refused = refuse_text(plan, speech, wish.path, text, ref.longest);
     if (!refused.empty()) return {std::move(refused), {}};
     *ref.text = std::move(text);
     return {};
 }
 
-Edited edit(Plan& plan, const MoveGuy& wish) { return move_entry(plan, plan.guys, k_guys, wish.guy, wish.up); }
+Edited edit(Plan& plan, const MoveGuy& wish, const Speech& speech) { return move_entry(plan, plan.guys, k_guys, wish.guy, wish.up, speech); }
 
-Edited edit(Plan& plan, const MoveRope& wish) { return move_entry(plan, plan.ropes, k_ropes, wish.rope, wish.up); }
+Edited edit(Plan& plan, const MoveRope& wish, const Speech& speech) { return move_entry(plan, plan.ropes, k_ropes, wish.rope, wish.up, speech); }
 
 }  // namespace guywright::app

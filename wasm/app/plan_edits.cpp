@@ -6,6 +6,7 @@
 #include "engine/model/build_model.hpp"
 #include "engine/plan/find_faults.hpp"
 #include "wasm/app/not_measured.hpp"
+#include "wasm/words/refusals.hpp"
 
 namespace guywright::app {
 namespace {
@@ -18,7 +19,10 @@ std::string at(std::string_view list, std::size_t index, std::string_view key = 
     return std::string(list) + "[" + std::to_string(index) + "]" + std::string(key);
 }
 
-Edited no_such() { return {"There is no such part in this plan any more.", {}}; }
+Edited refuse(const Speech& speech, const Said& why) { return {std::string(say(speech, why)), {}}; }
+Edited no_such(const Speech& speech) { return refuse(speech, words::k_gone); }
+
+Edited too_many(const Speech& speech, const Said& why, std::size_t most) { return {say(speech, why, {{"{most}", std::to_string(most)}}), {}}; }
 
 /// A name nothing on the list bears yet: "guy 4".
 template <class T>
@@ -122,30 +126,32 @@ void carry_over_measured(Plan& plan, std::size_t guy, const std::vector<std::str
 const std::vector<std::string> k_by_bearing{".bearing_deg", ".inclination_deg", ".anchor_height_m"};
 const std::vector<std::string> k_by_position{".anchor_m[0]", ".anchor_m[1]", ".anchor_m[2]"};
 
-std::string cannot_turn_into(const char* what, const std::string& name) {
-    return "The anchor of guy " + name + " cannot be entered by " + what + " as things stand. It stays as it was.";
+/// "The anchor cannot be entered that way", and why.
+Edited cannot_turn(const Speech& speech, const Said& what, const std::string& name, const std::string& why) {
+    return {say(speech, what, {{"{name}", name}}) + why, {}};
 }
 
-Edited anchor_to_position(Plan& plan, std::size_t i) {
+Edited anchor_to_position(Plan& plan, std::size_t i, const Speech& speech) {
     const BuiltModel built = model_with_only(plan, plan.guys[i]);
-    if (!built.faults.empty()) return {cannot_turn_into("position", plan.guys[i].name) + "\n\n" + to_string(built.faults[0]), {}};
+    if (!built.faults.empty()) return cannot_turn(speech, words::k_not_by_position, plan.guys[i].name, "\n\n" + fault_told(language_of(speech), built.faults[0]));
     const Vec3 anchor_m = built.model.guys[0].anchor_m;
     for (const double v : {anchor_m.x, anchor_m.y, anchor_m.z})
-        if (!range::coordinate_m.holds(v)) return {cannot_turn_into("position", plan.guys[i].name) + " It is more than 50 m away.", {}};
+        if (!range::coordinate_m.holds(v)) return cannot_turn(speech, words::k_not_by_position, plan.guys[i].name,
+                               " " + say(speech, words::k_too_far, {{"{far}", short_amount(speech, range::coordinate_m.max, "m")}}));
     plan.guys[i].anchor_m = anchor_m;
     carry_over_measured(plan, i, k_by_bearing, k_by_position);
     return {{}, at("guys", i, ".anchor_m[0]")};
 }
 
-Edited anchor_to_bearing(Plan& plan, std::size_t i) {
+Edited anchor_to_bearing(Plan& plan, std::size_t i, const Speech& speech) {
     GuyPlan& guy = plan.guys[i];
     const BuiltModel built = model_with_only(plan, guy);
-    if (!built.faults.empty()) return {cannot_turn_into("bearing", guy.name) + "\n\n" + to_string(built.faults[0]), {}};
+    if (!built.faults.empty()) return cannot_turn(speech, words::k_not_by_bearing, guy.name, "\n\n" + fault_told(language_of(speech), built.faults[0]));
     const Vec3 offset_m = *guy.anchor_m - built.model.drawn_head_m;
     const double inclination_deg = degrees(std::atan2(-offset_m.z, std::hypot(offset_m.x, offset_m.y)));
     if (!range::inclination_deg.holds(inclination_deg)) {
-        const std::string why = inclination_deg < range::inclination_deg.min ? " It stands too high for that." : " It stands straight under the head.";
-        return {cannot_turn_into("bearing", guy.name) + why, {}};
+        const Said& why = inclination_deg < range::inclination_deg.min ? words::k_too_high : words::k_under_the_head;
+        return cannot_turn(speech, words::k_not_by_bearing, guy.name, " " + std::string(say(speech, why)));
     }
     guy.bearing_deg = bearing_deg_of(offset_m);
     guy.inclination_deg = inclination_deg;
@@ -165,7 +171,7 @@ void mark_haul_not_measured(Plan& plan, std::size_t rope) {
     for (const char* key : {".haul.bearing_deg", ".haul.distance_m", ".haul.height_m"}) mark_not_measured(plan, at("ropes", rope, key));
 }
 
-Edited edit(Plan& plan, const SetKind& wish) {
+Edited edit(Plan& plan, const SetKind& wish, const Speech&) {
     Frame& frame = plan.frame;
     if (frame.kind == wish.kind || frame.legs.empty() || plan.feet.empty()) return {};
     const Vec3 middle_m = middle_of_feet(frame);
@@ -183,8 +189,8 @@ Edited edit(Plan& plan, const SetKind& wish) {
     return {};
 }
 
-Edited edit(Plan& plan, const SetPole& wish) {
-    if (wish.leg >= plan.frame.legs.size()) return no_such();
+Edited edit(Plan& plan, const SetPole& wish, const Speech& speech) {
+    if (wish.leg >= plan.frame.legs.size()) return no_such(speech);
     LegPlan& leg = plan.frame.legs[wish.leg];
     for (const char* list : {"frame.pole_diameter_mm", "frame.pole_wall_mm", "frame.pole_E_GPa"}) forget_not_measured(plan, at(list, wish.leg));
     leg.pole_diameter_mm = wish.pole ? k_first_pole_mm : 0.0;
@@ -194,25 +200,25 @@ Edited edit(Plan& plan, const SetPole& wish) {
     return {{}, at("frame.pole_diameter_mm", wish.leg)};
 }
 
-Edited edit(Plan& plan, const SetHeldDown& wish) {
-    if (wish.leg >= plan.frame.legs.size()) return no_such();
+Edited edit(Plan& plan, const SetHeldDown& wish, const Speech& speech) {
+    if (wish.leg >= plan.frame.legs.size()) return no_such(speech);
     plan.frame.legs[wish.leg].held_down = wish.held;
     return {};
 }
 
-Edited edit(Plan& plan, const AddHobble& wish) {
+Edited edit(Plan& plan, const AddHobble& wish, const Speech& speech) {
     const int legs = static_cast<int>(plan.frame.legs.size());
-    if (wish.from < 0 || wish.to < 0 || wish.from >= legs || wish.to >= legs || wish.from == wish.to) return no_such();
-    if (plan.frame.hobbles.size() >= k_max_hobbles) return {"These feet are tied together already.", {}};
+    if (wish.from < 0 || wish.to < 0 || wish.from >= legs || wish.to >= legs || wish.from == wish.to) return no_such(speech);
+    if (plan.frame.hobbles.size() >= k_max_hobbles) return refuse(speech, words::k_feet_tied_already);
     plan.frame.hobbles.push_back({wish.from, wish.to});
     return {{}, at("frame.hobbles", plan.frame.hobbles.size() - 1, ".strength_kN")};
 }
 
-Edited edit(Plan& plan, const RemoveHobble& wish) {
-    return remove_entry(plan, plan.frame.hobbles, "frame.hobbles", wish.hobble) ? Edited{} : no_such();
+Edited edit(Plan& plan, const RemoveHobble& wish, const Speech& speech) {
+    return remove_entry(plan, plan.frame.hobbles, "frame.hobbles", wish.hobble) ? Edited{} : no_such(speech);
 }
 
-Edited edit(Plan& plan, const SetOpening& wish) {
+Edited edit(Plan& plan, const SetOpening& wish, const Speech&) {
     plan.edge.opening_m = wish.there ? std::optional(k_first_opening_m) : std::nullopt;
     forget_what_is_gone(plan);
     if (!wish.there) return {};
@@ -220,7 +226,7 @@ Edited edit(Plan& plan, const SetOpening& wish) {
     return {{}, "edge.opening_m"};
 }
 
-Edited edit(Plan& plan, const SetCompass& wish) {
+Edited edit(Plan& plan, const SetCompass& wish, const Speech&) {
     plan.edge.compass_out_deg = wish.known ? std::optional(0.0) : std::nullopt;
     forget_what_is_gone(plan);
     if (!wish.known) return {};
@@ -228,10 +234,10 @@ Edited edit(Plan& plan, const SetCompass& wish) {
     return {{}, "edge.compass_out_deg"};
 }
 
-Edited edit(Plan& plan, const AddRope&) {
-    if (plan.ropes.size() >= k_max_ropes) return {"More than " + std::to_string(k_max_ropes) + " ropes are not computed.", {}};
+Edited edit(Plan& plan, const AddRope&, const Speech& speech) {
+    if (plan.ropes.size() >= k_max_ropes) return too_many(speech, words::k_most_ropes, k_max_ropes);
     RopePlan rope = plan.ropes.empty() ? RopePlan{} : plan.ropes.back();
-    rope.name = free_name(plan.ropes, "rope");
+    rope.name = free_name(plan.ropes, std::string(say(speech, words::k_new_rope)));
     plan.ropes.push_back(std::move(rope));
     share_evenly(plan);
     const std::size_t last = plan.ropes.size() - 1;
@@ -241,15 +247,15 @@ Edited edit(Plan& plan, const AddRope&) {
     return {{}, at("ropes", last, ".load_kg")};
 }
 
-Edited edit(Plan& plan, const RemoveRope& wish) {
-    if (plan.ropes.size() < 2) return {"A plan has at least one rope.", {}};
-    if (!remove_entry(plan, plan.ropes, "ropes", wish.rope)) return no_such();
+Edited edit(Plan& plan, const RemoveRope& wish, const Speech& speech) {
+    if (plan.ropes.size() < 2) return refuse(speech, words::k_one_rope);
+    if (!remove_entry(plan, plan.ropes, "ropes", wish.rope)) return no_such(speech);
     share_evenly(plan);
     return {};
 }
 
-Edited edit(Plan& plan, const SetHaul& wish) {
-    if (wish.rope >= plan.ropes.size()) return no_such();
+Edited edit(Plan& plan, const SetHaul& wish, const Speech& speech) {
+    if (wish.rope >= plan.ropes.size()) return no_such(speech);
     auto& haul = plan.ropes[wish.rope].haul;
     if (haul.has_value() == wish.hauled) return {};
     haul = wish.hauled ? std::optional(Haul{}) : std::nullopt;
@@ -258,8 +264,8 @@ Edited edit(Plan& plan, const SetHaul& wish) {
     return {};
 }
 
-Edited edit(Plan& plan, const SetRopeStrength& wish) {
-    if (wish.rope >= plan.ropes.size()) return no_such();
+Edited edit(Plan& plan, const SetRopeStrength& wish, const Speech& speech) {
+    if (wish.rope >= plan.ropes.size()) return no_such(speech);
     plan.ropes[wish.rope].strength_kN = wish.known ? std::optional(k_first_rope_kN) : std::nullopt;
     forget_what_is_gone(plan);
     if (!wish.known) return {};
@@ -267,10 +273,10 @@ Edited edit(Plan& plan, const SetRopeStrength& wish) {
     return {{}, at("ropes", wish.rope, ".strength_kN")};
 }
 
-Edited edit(Plan& plan, const AddGuy&) {
-    if (plan.guys.size() >= k_max_guys) return {"More than " + std::to_string(k_max_guys) + " guys are not computed.", {}};
+Edited edit(Plan& plan, const AddGuy&, const Speech& speech) {
+    if (plan.guys.size() >= k_max_guys) return too_many(speech, words::k_most_guys, k_max_guys);
     GuyPlan g = plan.guys.empty() ? GuyPlan{} : plan.guys.back();
-    g.name = free_name(plan.guys, "guy");
+    g.name = free_name(plan.guys, std::string(say(speech, words::k_new_guy)));
     g.anchor_m.reset();
     g.bearing_deg = widest_gap_middle_deg(plan);
     plan.guys.push_back(std::move(g));
@@ -279,30 +285,30 @@ Edited edit(Plan& plan, const AddGuy&) {
     return {{}, at("guys", last, ".bearing_deg")};
 }
 
-Edited edit(Plan& plan, const RemoveGuy& wish) { return remove_entry(plan, plan.guys, "guys", wish.guy) ? Edited{} : no_such(); }
+Edited edit(Plan& plan, const RemoveGuy& wish, const Speech& speech) { return remove_entry(plan, plan.guys, "guys", wish.guy) ? Edited{} : no_such(speech); }
 
-Edited edit(Plan& plan, const SetAnchorByPosition& wish) {
-    if (wish.guy >= plan.guys.size()) return no_such();
+Edited edit(Plan& plan, const SetAnchorByPosition& wish, const Speech& speech) {
+    if (wish.guy >= plan.guys.size()) return no_such(speech);
     if (plan.guys[wish.guy].anchor_m.has_value() == wish.by_position) return {};
-    return wish.by_position ? anchor_to_position(plan, wish.guy) : anchor_to_bearing(plan, wish.guy);
+    return wish.by_position ? anchor_to_position(plan, wish.guy, speech) : anchor_to_bearing(plan, wish.guy, speech);
 }
 
-Edited edit(Plan& plan, const AddFootTie& wish) {
-    if (wish.foot >= plan.feet.size()) return no_such();
+Edited edit(Plan& plan, const AddFootTie& wish, const Speech& speech) {
+    if (wish.foot >= plan.feet.size()) return no_such(speech);
     auto& ties = plan.feet[wish.foot].ties;
-    if (ties.size() >= k_max_foot_ties) return {"More than " + std::to_string(k_max_foot_ties) + " ties at one foot are not computed.", {}};
+    if (ties.size() >= k_max_foot_ties) return too_many(speech, words::k_most_ties, k_max_foot_ties);
     ties.push_back({});
     const std::string path = at("feet", wish.foot, at(".ties", ties.size() - 1, ".bearing_deg"));
     mark_not_measured(plan, path);
     return {{}, path};
 }
 
-Edited edit(Plan& plan, const RemoveFootTie& wish) {
-    if (wish.foot >= plan.feet.size()) return no_such();
-    return remove_entry(plan, plan.feet[wish.foot].ties, at("feet", wish.foot, ".ties"), wish.tie) ? Edited{} : no_such();
+Edited edit(Plan& plan, const RemoveFootTie& wish, const Speech& speech) {
+    if (wish.foot >= plan.feet.size()) return no_such(speech);
+    return remove_entry(plan, plan.feet[wish.foot].ties, at("feet", wish.foot, ".ties"), wish.tie) ? Edited{} : no_such(speech);
 }
 
-Edited edit(Plan& plan, const SetGuyLossJudged& wish) {
+Edited edit(Plan& plan, const SetGuyLossJudged& wish, const Speech&) {
     plan.actions.guy_loss_must_hold = wish.judged;
     return {};
 }

@@ -3,8 +3,9 @@
 #include <string_view>
 
 #include "wasm/app/command.hpp"
+#include "wasm/app/speech.hpp"
 
-// Changes of a plan's make-up. Each keeps what it can, marks what has to be measured anew, and leaves a sound plan sound.
+// Changes of a plan's make-up; what is refused, and what is new, is told and named in the language of `speech`. Each keeps what it can, marks what has to be measured anew, and leaves a sound plan sound.
 namespace guywright::app {
 
 struct Edited {
@@ -13,26 +14,26 @@ struct Edited {
     std::string open{};      ///< the group that shows all it has, where that changes
 };
 
-Edited edit(Plan& plan, const SetKind& wish);
-Edited edit(Plan& plan, const SetPole& wish);
-Edited edit(Plan& plan, const SetHeldDown& wish);
-Edited edit(Plan& plan, const AddHobble& wish);
-Edited edit(Plan& plan, const RemoveHobble& wish);
-Edited edit(Plan& plan, const SetOpening& wish);
-Edited edit(Plan& plan, const AddRope& wish);
-Edited edit(Plan& plan, const RemoveRope& wish);
-Edited edit(Plan& plan, const SetHaul& wish);
-Edited edit(Plan& plan, const SetRopeStrength& wish);
-Edited edit(Plan& plan, const AddGuy& wish);
-Edited edit(Plan& plan, const RemoveGuy& wish);
-Edited edit(Plan& plan, const SetAnchorByPosition& wish);
-Edited edit(Plan& plan, const AddFootTie& wish);
-Edited edit(Plan& plan, const RemoveFootTie& wish);
-Edited edit(Plan& plan, const SetGuyLossJudged& wish);
-Edited edit(Plan& plan, const SetCompass& wish);
-Edited edit(Plan& plan, const SetText& wish);
-Edited edit(Plan& plan, const MoveGuy& wish);
-Edited edit(Plan& plan, const MoveRope& wish);
+Edited edit(Plan& plan, const SetKind& wish, const Speech& speech = {});
+Edited edit(Plan& plan, const SetPole& wish, const Speech& speech = {});
+Edited edit(Plan& plan, const SetHeldDown& wish, const Speech& speech = {});
+Edited edit(Plan& plan, const AddHobble& wish, const Speech& speech = {});
+Edited edit(Plan& plan, const RemoveHobble& wish, const Speech& speech = {});
+Edited edit(Plan& plan, const SetOpening& wish, const Speech& speech = {});
+Edited edit(Plan& plan, const AddRope& wish, const Speech& speech = {});
+Edited edit(Plan& plan, const RemoveRope& wish, const Speech& speech = {});
+Edited edit(Plan& plan, const SetHaul& wish, const Speech& speech = {});
+Edited edit(Plan& plan, const SetRopeStrength& wish, const Speech& speech = {});
+Edited edit(Plan& plan, const AddGuy& wish, const Speech& speech = {});
+Edited edit(Plan& plan, const RemoveGuy& wish, const Speech& speech = {});
+Edited edit(Plan& plan, const SetAnchorByPosition& wish, const Speech& speech = {});
+Edited edit(Plan& plan, const AddFootTie& wish, const Speech& speech = {});
+Edited edit(Plan& plan, const RemoveFootTie& wish, const Speech& speech = {});
+Edited edit(Plan& plan, const SetGuyLossJudged& wish, const Speech& speech = {});
+Edited edit(Plan& plan, const SetCompass& wish, const Speech& speech = {});
+Edited edit(Plan& plan, const SetText& wish, const Speech& speech = {});
+Edited edit(Plan& plan, const MoveGuy& wish, const Speech& speech = {});
+Edited edit(Plan& plan, const MoveRope& wish, const Speech& speech = {});
 
 /// What only the person on site knows of a guy and of a rope.
 void mark_guy_not_measured(Plan& plan, std::size_t guy);

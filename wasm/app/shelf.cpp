@@ -4,12 +4,12 @@
 
 #include "engine/plan/describe.hpp"
 #include "engine/plan/utf8.hpp"
+#include "wasm/words/refusals.hpp"
 
 namespace guywright::app {
 namespace {
 
-constexpr const char* k_copy = ", copy";
-constexpr std::size_t k_room_for_copy = 12;   ///< ", copy 9999"
+constexpr std::size_t k_room_for_copy = 13;   ///< ", copie 9999"
 
 /// The first `most` characters.
 std::string beginning(const std::string& text, std::size_t most) {
@@ -21,8 +21,9 @@ std::string beginning(const std::string& text, std::size_t most) {
 
 }  // namespace
 
-std::string copy_title(const std::string& title, const std::vector<PlanEntry>& plans) {
-    const std::string of = beginning(title.substr(0, title.rfind(k_copy)), k_longest_title - k_room_for_copy) + k_copy;
+std::string copy_title(const std::string& title, const std::vector<PlanEntry>& plans, const Speech& speech) {
+    const std::string copy(say(speech, words::k_copy));
+    const std::string of = beginning(title.substr(0, title.rfind(copy)), k_longest_title - k_room_for_copy) + copy;
     const auto taken = [&](const std::string& t) {
         return std::any_of(plans.begin(), plans.end(), [&](const PlanEntry& p) { return p.title == t; });
     };

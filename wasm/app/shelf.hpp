@@ -4,6 +4,8 @@
 #include <utility>
 #include <vector>
 
+#include "wasm/app/speech.hpp"
+
 namespace guywright::app {
 
 /// One of the plans that the device keeps, as the list shows it.
@@ -41,6 +43,6 @@ struct Save {
 struct TextWish { std::string path, label, value; };
 
 /// Title for a copy of `title`: one that none of `plans` bears, within the allowed length.
-[[nodiscard]] std::string copy_title(const std::string& title, const std::vector<PlanEntry>& plans);
+[[nodiscard]] std::string copy_title(const std::string& title, const std::vector<PlanEntry>& plans, const Speech& speech = {});
 
 }  // namespace guywright::app

@@ -2,6 +2,7 @@
 
 #include "wasm/app/not_measured.hpp"
 #include "wasm/app/plan_edits.hpp"
+#include "wasm/words/refusals.hpp"
 
 namespace guywright::app {
 namespace {
@@ -16,12 +17,14 @@ GuyPlan guy_at(std::string name, double bearing_deg) {
 
 }  // namespace
 
-Plan new_plan() {
+Plan new_plan(const Speech& speech) {
+    const auto named = [&](const Said& name) { return std::string(say(speech, name)); };
     Plan plan;
-    plan.title = "New rig";
+    plan.title = named(words::k_new_plan);
     plan.ropes.push_back({});
+    plan.ropes[0].name = named(words::k_main_rope);
     plan.ropes[0].haul = Haul{};
-    plan.guys = {guy_at("back", 180.0), guy_at("right", 70.0), guy_at("left", 290.0)};
+    plan.guys = {guy_at(named(words::k_back_guy), 180.0), guy_at(named(words::k_right_guy), 70.0), guy_at(named(words::k_left_guy), 290.0)};
     plan.feet.push_back({});
     plan.feet[0].ties = {{.bearing_deg = 0.0}, {.bearing_deg = 180.0}};
     for (const char* path : {"edge.face_deg", "frame.foot_m[0][0]", "frame.leg_length_m[0]", "frame.lean_deg", "frame.leg_rating_kN[0]", "ropes[0].load_kg"})

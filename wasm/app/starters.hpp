@@ -1,5 +1,6 @@
 #pragma once
 #include "engine/plan/plan.hpp"
+#include "wasm/app/speech.hpp"
 
 namespace guywright::app {
 
@@ -7,6 +8,6 @@ namespace guywright::app {
 inline constexpr const char* k_first_example = "spillway-bench";
 
 /// An empty walk: usual kit and an upright guess of the site to draw, every measurement still to be entered.
-[[nodiscard]] Plan new_plan();
+[[nodiscard]] Plan new_plan(const Speech& speech = {});
 
 }  // namespace guywright::app

@@ -57,11 +57,16 @@ struct State {
     std::size_t shown_case = k_holding;
     std::optional<Lock> lock;       ///< while there is one, nothing but what opens it is carried out
     Device device;
+    bool settings_changed = false;  ///< language, units or light, by the person: to be kept on the device
     bool open_wanted = false, about_wanted = false, text_wanted = false;
     std::vector<Save> saves;
     std::vector<ShelfRequest> shelf_requests;
     std::optional<TextWish> text_wish;
     std::optional<std::pair<std::string, std::string>> download;
 };
+
+/// A text of the app as a screen shows it.
+inline std::string said(const State& s, const Said& text) { return std::string(say(s.speech, text)); }
+inline std::string said(const State& s, const Said& text, std::initializer_list<Fill> fills) { return say(s.speech, text, fills); }
 
 }  // namespace guywright::app

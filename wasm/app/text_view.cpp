@@ -2,8 +2,6 @@
 
 #include <nlohmann/json.hpp>
 
-#include "engine/codec/english.hpp"
-#include "engine/codec/sentences.hpp"
 #include "engine/plan/numbers.hpp"
 #include "wasm/app/inputs.hpp"
 #include "wasm/app/not_measured.hpp"
@@ -12,6 +10,8 @@
 #include "wasm/screens/reading.hpp"
 #include "wasm/screens/reasons.hpp"
 #include "wasm/widgets/verdict_mark.hpp"
+#include "wasm/words/keys.hpp"
+#include "wasm/words/menu.hpp"
 
 namespace guywright::app {
 namespace {
@@ -19,13 +19,6 @@ namespace {
 using Json = nlohmann::ordered_json;
 using screens::Spoken;
 
-constexpr const char* k_undo = "Undo";
-constexpr const char* k_case = "Forces shown for: ";
-constexpr const char* k_locked = "Locked";
-constexpr const char* k_locked_how = "No touch and no key changes anything. To open, press the first key and then the second.";
-constexpr const char* k_open_first = "Open the lock, first key";
-constexpr const char* k_open_second = "Open the lock, second key";
-constexpr const char* k_close_message = "I have read it";
 constexpr const char* k_right_as_it_stands = "confirm ";
 constexpr const char* k_from_device = "take ";
 
@@ -58,21 +51,29 @@ Json colours(const widgets::Theme& t) {
 }
 
 Json verdict_of(const State& s) {
-    return {{"verdict", widgets::verdict_word(s.evaluation.verdict)}, {"reason", screens::reason(s)}, {"checking", s.sweep != nullptr},
+    return {{"verdict", widgets::verdict_word(s.evaluation.verdict)}, {"verdict_shown", language_of(s.speech).of(s.evaluation.verdict)}, {"reason", screens::reason(s)}, {"checking", s.sweep != nullptr},
             {"check_code", s.check_code}, {"locked", s.lock.has_value()}, {"colours", colours(widgets::theme(s.theme))}};
 }
 
 Json key(const std::string& id, const std::string& label, bool enabled = true) { return {{"kind", "key"}, {"id", id}, {"label", label}, {"on", nullptr}, {"enabled", enabled}}; }
 Json text(const std::string& label, const std::string& value = {}) { return {{"kind", "text"}, {"label", label}, {"value", value}}; }
 
+/// "Allowed 5 to 120 degrees, entered within \u00B1 2\u00B0."
+std::string range_of(const State& s, const Input& input, const NumberRef& number, const std::string& unit) {
+    const AllowedEnds ends = allowed_ends(input, s.speech, number.range);
+    const std::string error = error_text(input, s.speech, s.plan.tolerances, number.range, number.get()), spaced = unit.empty() ? unit : " " + unit;
+    if (error.empty()) return said(s, words::k_range, {{"{least}", ends.least}, {"{most}", ends.most}, {"{unit}", spaced}});
+    return said(s, words::k_range_within, {{"{least}", ends.least}, {"{most}", ends.most}, {"{unit}", spaced}, {"{error}", error}});
+}
+
 Json number_of(const State& s, const std::string& path) {
     Plan copy = s.plan;   // the finder hands out writable places
     const NumberRef number = find_number(copy, path);
     const Input& input = *find_input(path);
-    const double a = input.sign * number.range.min, b = input.sign * number.range.max;
+    const std::string sign(scale_of(input, s.speech).unit), unit = input.unit == "deg" ? said(s, words::k_degrees) : sign;
     const auto kind = reading_kind(s.plan, path);
-    return {{"kind", "number"}, {"id", path}, {"label", input.label}, {"how", input.how}, {"unit", input.unit}, {"value", shown_number(input, number.get())},
-            {"min", std::min(a, b)}, {"max", std::max(a, b)}, {"step", input.step}, {"error", screens::error_text(s.plan.tolerances, number.range, number.get(), input)},
+    return {{"kind", "number"}, {"id", path}, {"label", said(s, input.label)}, {"how", how_text(input, s.speech)}, {"unit", unit},
+            {"value", shown_number(input, s.speech, number.get())}, {"range", range_of(s, input, number, unit)},
             {"measured", is_measured(s.plan, path)}, {"device", kind && s.device.can(*kind)}};
 }
 
@@ -84,7 +85,7 @@ Json entry_of(const State& s, const Spoken& said) {
     return entry;
 }
 
-Json section_of(const State& s, const screens::StepItems& step, std::string_view title) {
+Json section_of(const State& s, const screens::StepItems& step, Step of) {
     Json groups = Json::array();
     for (std::size_t g = 0; g < step.groups.size(); ++g) {
         Json entries = Json::array();
@@ -93,12 +94,13 @@ Json section_of(const State& s, const screens::StepItems& step, std::string_view
                 if (item.group == g) entries.push_back(entry_of(s, said));
         groups.push_back({{"title", step.groups[g].title}, {"entries", std::move(entries)}});
     }
-    return {{"title", title}, {"groups", std::move(groups)}};
+    return {{"id", screens::key_of(of)}, {"title", screens::title_of(s, of)}, {"groups", std::move(groups)}};
 }
 
-Json lock_section(const Lock& lock) {
-    const Json entries = {text(k_locked_how), key("lock 1", k_open_first, !lock.first_done()), key("lock 2", k_open_second, lock.first_done())};
-    return {{"title", k_locked}, {"groups", {{{"title", ""}, {"entries", entries}}}}};
+Json lock_section(const State& s) {
+    const bool first_done = s.lock->first_done();
+    const Json entries = {text(said(s, words::k_locked_how)), key("lock 1", said(s, words::k_open_first), !first_done), key("lock 2", said(s, words::k_open_second), first_done)};
+    return {{"id", "Locked"}, {"title", said(s, words::k_locked)}, {"groups", {{{"title", ""}, {"entries", entries}}}}};
 }
 
 Json reading_section(const State& s) {
@@ -108,7 +110,7 @@ Json reading_section(const State& s) {
         if (!line->empty()) entries.push_back(text(*line));
     entries.push_back(key("reading take", words.take, words.can_take));
     entries.push_back(key("reading cancel", words.cancel));
-    return {{"title", words.title}, {"groups", {{{"title", ""}, {"entries", entries}}}}};
+    return {{"id", "Reading"}, {"title", words.title}, {"groups", {{{"title", ""}, {"entries", entries}}}}};
 }
 
 Json plans_section(const State& s) {
@@ -116,16 +118,16 @@ Json plans_section(const State& s) {
     Json entries = Json::array();
     for (const std::string& line : words.lines) entries.push_back(text(line));
     for (const screens::Key& k : words.keys) entries.push_back(key(k.id, k.label));
-    return {{"title", words.title}, {"groups", {{{"title", ""}, {"entries", entries}}}}};
+    return {{"id", "Plans"}, {"title", words.title}, {"groups", {{{"title", ""}, {"entries", entries}}}}};
 }
 
 /// Of the menu what does something for somebody who reads; the steps all stand below one another anyway.
 bool is_for_readers(const std::string& id) { return !id.starts_with("step ") && id != "close menu" && id != "text"; }
 
 Json keys_of(const State& s) {
-    Json keys = Json::array({key("undo", k_undo, !s.history.past.empty())});
+    Json keys = Json::array({key("undo", said(s, words::k_undo), !s.history.past.empty())});
     if (s.shown_case < s.evaluation.outcomes.size())
-        keys.push_back(key("case", k_case + case_name(k_english, s.plan, s.evaluation.outcomes[s.shown_case].setup)));
+        keys.push_back(key("case", said(s, words::k_case_shown, {{"{case}", case_name(language_of(s.speech), s.plan, s.evaluation.outcomes[s.shown_case].setup)}})));
     for (const screens::Key& e : screens::menu_keys(s))
         if (is_for_readers(e.id)) keys.push_back(key(e.id, e.label, e.enabled));
     return keys;
@@ -156,15 +158,15 @@ std::string text_json(const State& s, const Fonts& fonts) {
     Unseen unseen(s, fonts);
     Json out = verdict_of(s);
     out["title"] = s.plan.title;
-    out["message"] = s.message.empty() ? Json() : Json{{"text", s.message}, {"key", key("close message", k_close_message)}};
-    out["notes"] = k_english.card.notes;
+    out["message"] = s.message.empty() ? Json() : Json{{"text", s.message}, {"key", key("close message", said(s, words::k_have_read))}};
+    out["notes"] = language_of(s.speech).card.notes;
     Json sections = Json::array();
-    if (s.lock) sections.push_back(lock_section(*s.lock));
+    if (s.lock) sections.push_back(lock_section(s));
     if (s.device.reading) sections.push_back(reading_section(s));
     if (s.plans_screen) sections.push_back(plans_section(s));
     for (int i = 0; i < k_step_count; ++i) {
         const auto step = static_cast<Step>(i);
-        sections.push_back(section_of(s, everything(unseen.ui, s, step), screens::title_of(step)));
+        sections.push_back(section_of(s, everything(unseen.ui, s, step), step));
     }
     out["sections"] = std::move(sections);
     out["keys"] = keys_of(s);

@@ -13,13 +13,13 @@ namespace {
 constexpr float k_largest_baked_ratio = 3.0F;
 
 // The same characters as in wasm/CMakeLists.txt, where the font files are cut down. Pairs of first and last, then 0.
-constexpr ImWchar k_all[] = {0x20,   0x7E,   0xA0,   0xFF,   0x2010, 0x2026, 0x2190, 0x2193, 0x2212,
+constexpr ImWchar k_all[] = {0x20,   0x7E,   0xA0,   0xFF,   0x152,  0x153,  0x160,  0x161,  0x178,  0x178,  0x192,  0x192,  0x2010, 0x2026, 0x20AC, 0x20AC, 0x2190, 0x2193, 0x2212,
                              0x2212, 0x2264, 0x2265, 0x26A0, 0x26A0, 0x2713, 0x2713, 0};
 constexpr ImWchar k_basic[] = {0x20,   0x7E,   0xB0,   0xB1,   0xB7,   0xB7,   0xD7,   0xD7,   0x2190, 0x2193,
                                0x2212, 0x2212, 0x2264, 0x2265, 0x26A0, 0x26A0, 0x2713, 0x2713, 0};
 
-/// The letters of GO, NO-GO and NOT CHECKED.
-constexpr ImWchar k_verdicts[] = {' ', ' ', '-', '-', 'C', 'E', 'G', 'H', 'K', 'K', 'N', 'O', 'T', 'T', 0};
+/// The letters of GO, NO-GO and NOT CHECKED in every language.
+constexpr ImWchar k_verdicts[] = {' ', ' ', '-', '-', 'C', 'I', 'K', 'K', 'N', 'O', 'R', 'R', 'T', 'T', 'V', 'V', 0xC9, 0xC9, 0};
 
 ImFont* add(std::span<const unsigned char> file, float size_px, const ImWchar* glyphs) {
     ImFontConfig config;

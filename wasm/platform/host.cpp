@@ -10,6 +10,9 @@ EM_JS(void, guywright_host_edit_text, (const char* path, const char* label, cons
     Module.host.editText(UTF8ToString(path), UTF8ToString(label), UTF8ToString(value));
 });
 EM_JS(void, guywright_host_download, (const char* name, const char* text), { Module.host.download(UTF8ToString(name), UTF8ToString(text)); });
+EM_JS(void, guywright_host_keep_settings, (const char* language, const char* units, int theme), {
+    Module.host.keepSettings({ language: UTF8ToString(language), units: UTF8ToString(units), theme });
+});
 EM_JS(void, guywright_host_pick_file, (), { Module.host.pickFile(); });
 EM_JS(void, guywright_host_stop, (const char* why), { Module.host.stop(UTF8ToString(why)); });
 // clang-format on
@@ -23,6 +26,10 @@ void edit_text(const std::string& path, const std::string& label, const std::str
     guywright_host_edit_text(path.c_str(), label.c_str(), value.c_str());
 }
 void download(const std::string& name, const std::string& text) { guywright_host_download(name.c_str(), text.c_str()); }
+void keep_settings(const app::Settings& settings) {
+    const char* units = settings.speech.units == UnitSystem::Imperial ? "imperial" : "metric";
+    guywright_host_keep_settings(std::string(app::language_of(settings.speech).code).c_str(), units, static_cast<int>(settings.theme));
+}
 void pick_file() { guywright_host_pick_file(); }
 void stop(const char* why) { guywright_host_stop(why); }
 

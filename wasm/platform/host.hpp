@@ -1,5 +1,7 @@
 #pragma once
 #include <string>
+
+#include "wasm/app/app.hpp"
 #include <string_view>
 
 /// What the program asks of the page (web/host.js). Each returns at once; answers come through the shell's entry points.
@@ -10,6 +12,7 @@ void save(const std::string& save_json);                           ///< keep in 
 void shelf(std::string_view act, const std::string& plan_id);      ///< do something with the plans kept
 void edit_text(const std::string& path, const std::string& label, const std::string& value);   ///< let the person type it
 void download(const std::string& name, const std::string& text);  ///< hand the user a file
+void keep_settings(const app::Settings& settings);                 ///< language, units, light
 void pick_file();                                                  ///< let the user choose a plan file
 void stop(const char* why);                                        ///< cannot go on: shows the plain-words page
 

@@ -226,6 +226,7 @@ void Shell::pass_on_requests() {
     for (const auto& [act, id] : app_.take_shelf_requests()) host::shelf(app::act_name(act), id);
     if (const auto wish = app_.take_text_wish()) let_type(*wish);
     if (const auto file = app_.take_download()) host::download(file->first, file->second);
+    if (const auto settings = app_.take_settings()) host::keep_settings(*settings);
     if (app_.take_open_request()) host::pick_file();
     device_host_.pass_on(app_);
     host::frame_drawn();

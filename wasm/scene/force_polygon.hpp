@@ -3,6 +3,7 @@
 
 #include "engine/base/sym3.hpp"
 #include "engine/verdict/evaluate.hpp"
+#include "wasm/app/speech.hpp"
 #include "wasm/scene/camera.hpp"
 #include "wasm/scene/rig.hpp"
 
@@ -105,10 +106,10 @@ inline Eye polygon_eye(std::span<const HeadForce> forces, const Camera& camera, 
     return eye;
 }
 
-/// A round length for the scale, kilonewtons: 1, 2 or 5 times a power of ten, at most `most_px` long.
-inline double scale_bar_kN(double px_per_kN, double most_px) {
-    const double most_kN = most_px / px_per_kN, power = std::pow(10.0, std::floor(std::log10(most_kN)));
-    return power * (most_kN >= 5.0 * power ? 5.0 : most_kN >= 2.0 * power ? 2.0 : 1.0);
+/// A round length for the scale, in a unit of force: 1, 2 or 5 times a power of ten, at most `most_px` long.
+inline double scale_bar(double px_per_unit, double most_px) {
+    const double most = most_px / px_per_unit, power = std::pow(10.0, std::floor(std::log10(most)));
+    return power * (most >= 5.0 * power ? 5.0 : most >= 2.0 * power ? 2.0 : 1.0);
 }
 
 /// One line of the list beside the polygon.
@@ -119,6 +120,6 @@ struct ForceRow {
 };
 
 /// The forces of the case with their names and numbers, slack guys and what the ropes do together at the end. Empty where the case has no answer.
-std::vector<ForceRow> force_rows(const Plan& plan, const Evaluation& e, std::size_t shown);
+std::vector<ForceRow> force_rows(const app::Speech& speech, const Plan& plan, const Evaluation& e, std::size_t shown);
 
 }  // namespace guywright::scene

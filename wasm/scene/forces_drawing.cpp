@@ -1,11 +1,8 @@
 #include "wasm/scene/stage.hpp"
+#include "wasm/words/picture.hpp"
 
 namespace guywright::scene {
 namespace {
-
-constexpr const char* k_off_leg = " off the leg";
-constexpr const char* k_off_legs = " off the legs";
-constexpr const char* k_ropes_together = "ropes together ";
 
 /// What the applied-force angle is taken to, as a unit vector: the leg, or the resultant's own trace in the plane of two legs.
 /// None for three: there the angle is counted from the nearest side of the corner, and that is 0 for a sound rig.
@@ -34,8 +31,9 @@ void draw_force_angle(Scene& scene, Vec3 base, Vec3 pull) {
     // Beyond the resultant rather than beyond the leg, where the ground is busier.
     const double away_px = 0.5 * glm::length(*to - *from) + 8.0 * static_cast<double>(pen.unit_px());
     const Vec2 first = glm::length(*to - *from) > 2.0 ? *to - *from : Vec2{1, 0};
-    const char* off = !scene.picture.large ? "" : scene.rig.feet_m.size() == 1 ? k_off_leg : k_off_legs;
-    scene.stage.label_round({degree_text(degrees(scene.rig.applied_force_angle_rad)) + off, rank::angle, look.resultant}, *middle, away_px, first);
+    std::string angle = degree_text(degrees(scene.rig.applied_force_angle_rad));
+    if (scene.picture.large) angle = say(scene.speech(), scene.rig.feet_m.size() == 1 ? words::k_off_leg : words::k_off_legs, {{"{angle}", angle}});
+    scene.stage.label_round({std::move(angle), rank::angle, look.resultant}, *middle, away_px, first);
 }
 
 void draw_arrow(Scene& scene, Vec2 from, Vec2 tip, double pull_N) {
@@ -47,7 +45,9 @@ void draw_arrow(Scene& scene, Vec2 from, Vec2 tip, double pull_N) {
     pen.image_line(from, neck, {look.resultant, 4.0F * pen.unit_px()});
     pen.arrow_head(tip, tip - from, static_cast<float>(head_px), look.resultant);
     scene.stage.keep_clear(from, tip);
-    scene.stage.label_round({(scene.picture.large ? k_ropes_together : "") + kilonewton_text(pull_N), rank::resultant, look.resultant}, tip, 5.0, Vec2{1, 0});
+    std::string force = force_text(scene.speech(), pull_N);
+    if (scene.picture.large) force = say(scene.speech(), words::k_ropes_together, {{"{force}", force}});
+    scene.stage.label_round({std::move(force), rank::resultant, look.resultant}, tip, 5.0, Vec2{1, 0});
 }
 
 }  // namespace

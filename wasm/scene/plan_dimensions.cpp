@@ -1,11 +1,8 @@
 #include "wasm/scene/dimension_lines.hpp"
+#include "wasm/words/picture.hpp"
 
 namespace guywright::scene {
 namespace {
-
-constexpr const char* k_haul = "haul";
-constexpr const char* k_foot = "foot ";
-constexpr const char* k_head = "head ";
 
 struct Bearing {
     double deg = 0.0;
@@ -25,7 +22,7 @@ void label_paced(Scene& scene, std::string_view name, Vec3 at_m, ImU32 mark) {
     const Pen& pen = scene.stage.pen();
     const Vec3 d = at_m - scene.rig.drawn_head_m;
     const double whole_deg = std::fmod(std::round(bearing_deg_of(d)), 360.0);   // 359.7 reads as 0
-    const LabelText text{std::string(name) + " " + degree_text(whole_deg) + " " + number_text(std::hypot(d.x, d.y), 1, " m"), rank::dimension,
+    const LabelText text{std::string(name) + " " + degree_text(whole_deg) + " " + paced_text(scene.speech(), std::hypot(d.x, d.y)), rank::dimension,
                          scene.stage.look().text, mark};
     const auto at = pen.image(at_m);
     const bool inside = at && at->x > pen.frame().min.x && at->x < pen.frame().max.x && at->y > pen.frame().min.y && at->y < pen.frame().max.y;
@@ -64,14 +61,14 @@ void draw_back_distances(Scene& scene) {
     constexpr double k_aside_px = 92.0;   // clear of the arcs of the gaps
     constexpr double k_inward_px = 30.0;  // of one foot of several, where the legs are not
     const Vec3 head = plumb_point(scene.rig.drawn_head_m);
-    draw_distance(scene.stage, head, {0.0, head.y, 0.0}, {0, -1, 0}, k_aside_px, k_head + metre_text(std::abs(head.x)));
+    draw_distance(scene.stage, head, {0.0, head.y, 0.0}, {0, -1, 0}, k_aside_px, with_amount(scene.speech(), words::k_head_at, length_text(scene.speech(), std::abs(head.x))));
     const auto& feet = scene.rig.feet_m;
     for (std::size_t i = 0; i < feet.size(); ++i) {
         const bool as_far_as_before = i > 0 && std::abs(feet[i].x - feet[i - 1].x) < 0.02;
         if (as_far_as_before) continue;
         const Vec3 foot = plumb_point(feet[i]);
         const Vec3 aside{0.0, feet.size() > 1 && foot.y > head.y ? -1.0 : 1.0, 0.0};
-        draw_distance(scene.stage, foot, {0.0, foot.y, 0.0}, aside, feet.size() > 1 ? k_inward_px : k_aside_px, k_foot + metre_text(std::abs(foot.x)));
+        draw_distance(scene.stage, foot, {0.0, foot.y, 0.0}, aside, feet.size() > 1 ? k_inward_px : k_aside_px, with_amount(scene.speech(), words::k_foot_at, length_text(scene.speech(), std::abs(foot.x))));
     }
 }
 
@@ -85,7 +82,7 @@ void draw_plan_dimensions(Scene& scene) {
     if (scene.picture.large) {
         draw_back_distances(scene);
         for (const RopeLine& rope : scene.rig.ropes)
-            if (rope.has_haul) label_paced(scene, k_haul, rope.haul_m, look.rope);
+            if (rope.has_haul) label_paced(scene, say(scene.speech(), words::k_haul), rope.haul_m, look.rope);
     }
     draw_gaps(scene);
 }

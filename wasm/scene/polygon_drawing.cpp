@@ -1,10 +1,8 @@
 #include "wasm/scene/polygon_drawing.hpp"
+#include "wasm/words/picture.hpp"
 
 namespace guywright::scene {
 namespace {
-
-constexpr const char* k_no_answer = "No forces: this case has no answer.";
-constexpr const char* k_scale = " kN";
 
 constexpr double k_gap_px = 22.0;        // between columns
 constexpr double k_letter_px = 40.0;     // bar and letter before a name
@@ -108,15 +106,18 @@ void draw_resultant(Stage& stage, const std::vector<Vec3>& corners, std::size_t 
     stage.label_line({listed ? row.letter : row.name + " " + row.amount, rank::resultant, stage.look().resultant}, *a, *b);
 }
 
-void draw_scale_bar(Stage& stage, const PolygonLayout& l) {
+void draw_scale_bar(Stage& stage, const app::Speech& speech, const PolygonLayout& l) {
     Pen& pen = stage.pen();
-    const double kN = scale_bar_kN(pen.eye().scale_px, std::min(130.0, 0.4 * (l.polygon.max.x - l.polygon.min.x))), long_px = kN * pen.eye().scale_px;
+    const ShownUnit unit = shown_unit("kN", speech.units);
+    const double px_per_unit = pen.eye().scale_px / unit.per_kept, most_px = std::min(130.0, 0.4 * (l.polygon.max.x - l.polygon.min.x));
+    const double long_units = scale_bar(px_per_unit, most_px);
     // Below on the right a polygon is seldom: the leg ends it on the left, below the head.
-    const Vec2 right = l.polygon.max, left = right - Vec2{long_px, 0.0};
+    const Vec2 right = l.polygon.max, left = right - Vec2{long_units * px_per_unit, 0.0};
     const Ink ink{stage.look().text, 2.5F};
     pen.image_line(left, right, ink);
     for (const Vec2 end : {left, right}) pen.image_line(end - Vec2{0, 6}, end + Vec2{0, 6}, ink);
-    stage.label_round({number_text(kN, kN < 0.1 ? 2 : kN < 1.0 ? 1 : 0, k_scale), rank::dimension, stage.look().text}, 0.5 * (left + right), 8.0, {0, -1});
+    const std::string length = with_unit(app::number(speech, long_units, long_units < 0.1 ? 2 : long_units < 1.0 ? 1 : 0), unit.name);
+    stage.label_round({length, rank::dimension, stage.look().text}, 0.5 * (left + right), 8.0, {0, -1});
 }
 
 void label_force(Stage& stage, const ForceRow& row, bool listed, Vec3 from, Vec3 to) {
@@ -152,7 +153,7 @@ void draw_polygon(Stage& stage, const Type& type, const PolygonLayout& l, const 
     const Look& look = stage.look();
     const std::vector<HeadForce> forces = forces_of(l.rows);
     const ImageBox& frame = stage.pen().frame();
-    if (forces.empty()) return stage.pen().text(type.font, type.size_px, 0.5 * (frame.min + frame.max), k_no_answer, look.text, look.text_halo);
+    if (forces.empty()) return stage.pen().text(type.font, type.size_px, 0.5 * (frame.min + frame.max), say(picture.speech, words::k_no_forces).data(), look.text, look.text_halo);   // a literal: it ends with a zero
     const std::vector<Vec3> corners = polygon_of(forces);
     const float width_px = 4.5F * stage.pen().unit_px();
     for (std::size_t i = 0; i < forces.size(); ++i) {
@@ -160,7 +161,7 @@ void draw_polygon(Stage& stage, const Type& type, const PolygonLayout& l, const 
         label_force(stage, l.rows[i], l.columns > 0, corners[i], corners[i + 1]);
     }
     draw_resultant(stage, corners, end_of_ropes(forces), l.rows.back(), l.columns > 0);
-    draw_scale_bar(stage, l);
+    draw_scale_bar(stage, picture.speech, l);
     draw_list(stage, type, l);
     stage.pen().ring(corners[0], 9.0F * stage.pen().unit_px(), {look.edge, 2.5F * stage.pen().unit_px()});
 }

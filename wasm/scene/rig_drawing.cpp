@@ -1,13 +1,10 @@
 #include "wasm/scene/stage.hpp"
+#include "wasm/words/picture.hpp"
 
 namespace guywright::scene {
 namespace {
 
 using Part = Highlight::Part;
-
-constexpr const char* k_slack = "slack";
-constexpr const char* k_haul = "haul";
-constexpr const char* k_kilograms = " kg";
 
 /// Thickness tells tension: 2 px slack to 7 px at 4 kN and more, by the square root, so that small ones differ too.
 float guy_width_px(double tension_N, float unit_px) {
@@ -118,13 +115,13 @@ void draw_ground_trace(Scene& scene, Vec3 to_m) {
     if (to_m.z > 0.05) scene.stage.pen().line(to_m, {to_m.x, to_m.y, 0}, {ink.colour, ink.width_px, 3.0F * scene.stage.pen().unit_px()});
 }
 
-std::string force_text(const GuyLine& guy) {
+std::string tension_text(const app::Speech& speech, const GuyLine& guy) {
     if (!guy.has_tension) return {};
-    return guy.slack ? k_slack : kilonewton_text(guy.tension_N);
+    return guy.slack ? std::string(say(speech, words::k_slack)) : force_text(speech, guy.tension_N);
 }
 
-std::string name_and_force(const GuyLine& guy) {
-    const std::string force = force_text(guy);
+std::string name_and_force(const app::Speech& speech, const GuyLine& guy) {
+    const std::string force = tension_text(speech, guy);
     return std::string(guy.name) + (force.empty() ? "" : " ") + force;
 }
 
@@ -152,7 +149,7 @@ void draw_guy(Scene& scene, std::size_t i) {
     scene.stage.keep_free(guy.anchor_m, 5.0 * static_cast<double>(unit));
     draw_way_out(scene, guy.anchor_m, ink.colour);
     // With dimensions the name stands at the anchor, beside what sets it out; forces have views of their own.
-    std::string text = !has_dimensions(scene.view) ? name_and_force(guy) : guy.slack && guy.has_tension ? k_slack : "";
+    std::string text = !has_dimensions(scene.view) ? name_and_force(scene.speech(), guy) : guy.slack ? tension_text(scene.speech(), guy) : std::string();
     if (!text.empty()) scene.stage.label_line({std::move(text), rank::tension, look.text, ink.colour}, guy.anchor_m, scene.rig.head_m);
 }
 
@@ -183,7 +180,8 @@ void draw_haul(Scene& scene, const RopeLine& rope, const Bar& bar) {
     });
     if (rope.pulls) draw_pull_arrow(scene, head, end, std::min(0.6, 1.6 / glm::length(end - head)), colour);
     if (has_dimensions(scene.view)) return;
-    const std::string text = rope.pulls ? std::string(k_haul) + " " + kilonewton_text(rope.haul_side_N) : k_haul;
+    std::string text(say(scene.speech(), words::k_haul));
+    if (rope.pulls) text += " " + force_text(scene.speech(), rope.haul_side_N);
     scene.stage.label_line({text, rank::side, scene.stage.look().text, colour}, end, head);
 }
 
@@ -235,7 +233,7 @@ void draw_load(Scene& scene, const RopeLine& rope, bool lit) {
     });
     const double half_px = 0.4 * px_per_m(pen.eye(), middle);
     scene.stage.keep_free(middle, 0.6 * half_px);
-    scene.stage.label_round({number_text(rope.load_kg, 0, k_kilograms), rank::load, look.text}, middle, half_px, {1, 0});
+    scene.stage.label_round({app::amount(scene.speech(), rope.load_kg, "kg"), rank::load, look.text}, middle, half_px, {1, 0});
 }
 
 void draw_head(Scene& scene) {

@@ -137,7 +137,7 @@ int draw_site_view(ImDrawList& list, const Type& type, const Frame& frame, const
 
 int draw_polygon_view(ImDrawList& list, const Type& type, const Frame& frame, const Camera& camera, const Plan& plan, const Evaluation& e,
                       const Picture& picture, const Look& look) {
-    const PolygonLayout layout = lay_out_polygon(type, image_box(frame), force_rows(plan, e, picture.shown), picture.large);
+    const PolygonLayout layout = lay_out_polygon(type, image_box(frame), force_rows(picture.speech, plan, e, picture.shown), picture.large);
     const std::vector<HeadForce> forces = forces_of(layout.rows);
     const Eye eye = polygon_eye(forces, camera, layout.polygon);
     Pen pen(list, eye, image_box(frame), unit_for(image_box(frame)));

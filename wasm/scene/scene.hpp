@@ -5,6 +5,7 @@
 
 #include "engine/plan/plan.hpp"
 #include "engine/verdict/evaluate.hpp"
+#include "wasm/app/speech.hpp"
 #include "wasm/scene/camera.hpp"
 
 namespace guywright::scene {
@@ -26,6 +27,7 @@ struct Picture {
     bool large = false;              ///< there is room for all words
     Highlight highlight{};
     std::vector<Frame> covered{};    ///< what will lie on the picture, such as keys: no label stands there
+    app::Speech speech{};            ///< of labels and dimensions
 };
 
 /// Draws the site and the rig of `plan` into `frame` with the forces of the case shown. Where there is no such outcome, or it was

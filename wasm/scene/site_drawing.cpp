@@ -1,14 +1,10 @@
 #include "wasm/scene/stage.hpp"
+#include "wasm/words/picture.hpp"
 
 namespace guywright::scene {
 namespace {
 
 constexpr double k_grid_reach_m = 15.0;
-
-constexpr const char* k_out = "OUT";
-constexpr const char* k_edge = "edge";
-constexpr const char* k_drop = "drop";
-constexpr const char* k_zone = " m zone";
 
 ImU32 colour_of(Side side, const Look& look) {
     switch (side) {
@@ -142,7 +138,7 @@ void draw_out_arrow(Scene& scene, Vec3 tail, Vec3 tip, Vec3 across) {
     const auto a = pen.image(tail), b = pen.image(tip);
     if (!a || !b) return;
     for (const double share : {0.1, 0.5, 0.9}) scene.stage.keep_free(tail + share * (tip - tail), 0.15 * glm::length(*b - *a));
-    scene.stage.label_round({k_out, rank::out, look.text}, *b, 5.0, *b - *a);
+    scene.stage.label_round({std::string(say(scene.speech(), words::k_out)), rank::out, look.text}, *b, 5.0, *b - *a);
 }
 
 /// Over the edge, flat like something painted on the ground; from the side upright, above the drop.
@@ -168,13 +164,13 @@ void name_places(Scene& scene) {
     const double y_m = scene.view == View::Side ? size.right_y_m : 0.5 * (scene.rig.drawn_head_m.y + size.left_y_m), zone_m = size.zone_m;
     const Vec3 edge{0.0, y_m, 0.0}, zone{-0.5 * zone_m, y_m, 0.0};
     if (scene.view == View::Side) {
-        scene.stage.label_round({k_edge, rank::place, look.text}, edge, 12.0, {1, -0.6});
-        if (zone_m > 0.0) scene.stage.label_round({number_text(zone_m, 1, k_zone), rank::place, look.text}, zone, 8.0, {0, -1});
+        scene.stage.label_round({std::string(say(scene.speech(), words::k_edge_line)), rank::place, look.text}, edge, 12.0, {1, -0.6});
+        if (zone_m > 0.0) scene.stage.label_round({with_amount(scene.speech(), words::k_zone, paced_text(scene.speech(), zone_m)), rank::place, look.text}, zone, 8.0, {0, -1});
         return;
     }
-    if (scene.view != View::Behind) scene.stage.label_line({k_edge, rank::place, look.text}, edge, Vec3{0.0, size.left_y_m, 0.0});
-    if (zone_m > 0.0 && scene.view != View::Behind) scene.stage.label_round({number_text(zone_m, 1, k_zone), rank::place, look.text}, zone, 0.0, {1, 0});
-    if (scene.view == View::Above) scene.stage.label_round({k_drop, rank::place, look.text}, Vec3{0.6, y_m, 0.0}, 0.0, {1, 0});
+    if (scene.view != View::Behind) scene.stage.label_line({std::string(say(scene.speech(), words::k_edge_line)), rank::place, look.text}, edge, Vec3{0.0, size.left_y_m, 0.0});
+    if (zone_m > 0.0 && scene.view != View::Behind) scene.stage.label_round({with_amount(scene.speech(), words::k_zone, paced_text(scene.speech(), zone_m)), rank::place, look.text}, zone, 0.0, {1, 0});
+    if (scene.view == View::Above) scene.stage.label_round({std::string(say(scene.speech(), words::k_drop)), rank::place, look.text}, Vec3{0.6, y_m, 0.0}, 0.0, {1, 0});
 }
 
 }  // namespace

@@ -1,6 +1,6 @@
 #include "wasm/scene/stage.hpp"
 
-#include <cstdio>
+#include <algorithm>
 
 namespace guywright::scene {
 namespace {
@@ -10,14 +10,16 @@ constexpr double k_mark_share = 0.45;
 
 }  // namespace
 
-std::string number_text(double value, int decimals, const char* unit) {
-    if (std::abs(value) < 0.5 * std::pow(10.0, -decimals)) value = 0.0;   // never "-0"
-    char text[48];
-    std::snprintf(text, sizeof text, "%.*f%s", decimals, value, unit);
-    return text;
+std::string force_text(const app::Speech& speech, double force_N) {
+    const ShownUnit unit = shown_unit("kN", speech.units);
+    const int decimals = force_N < 9995.0 ? unit.decimals : std::max(0, unit.decimals - 1);
+    return with_unit(app::number(speech, kilonewtons(force_N) * unit.per_kept, decimals), unit.name);
 }
 
-std::string kilonewton_text(double force_N) { return number_text(kilonewtons(force_N), force_N < 9995.0 ? 2 : 1, " kN"); }
+std::string paced_text(const app::Speech& speech, double length_m) {
+    const ShownUnit unit = shown_unit("m", speech.units);
+    return with_unit(app::number(speech, length_m * unit.per_kept, 1), unit.name);
+}
 
 void Stage::later(Vec3 where_m, std::function<void()> job) {
     jobs_.push_back({seen_from(pen_.eye(), where_m).z, std::move(job)});

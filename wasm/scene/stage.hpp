@@ -104,6 +104,7 @@ struct Scene {
     View view;
     const Picture& picture;
 
+    [[nodiscard]] const app::Speech& speech() const { return picture.speech; }
     [[nodiscard]] bool lit(Highlight::Part part, std::size_t index = 0, std::size_t second = 0) const {
         return lights(picture.highlight, part, index, second);
     }
@@ -117,11 +118,15 @@ void draw_side_dimensions(Scene& scene);
 void draw_behind_dimensions(Scene& scene);
 void draw_plan_dimensions(Scene& scene);
 
-/// "0.38 kN" and the like.
-std::string kilonewton_text(double force_N);
-std::string number_text(double value, int decimals, const char* unit);
-inline std::string degree_text(double value_deg) { return number_text(value_deg, 0, "\xC2\xB0"); }
-inline std::string metre_text(double length_m) { return number_text(length_m, 2, " m"); }
+/// "0.38 kN", "85 lbf".
+std::string force_text(const app::Speech& speech, double force_N);
+inline std::string degree_text(double value_deg) { return fixed_text(value_deg, 0) + "\xC2\xB0"; }
+/// "4.25 m", "13.94 ft".
+inline std::string length_text(const app::Speech& speech, double length_m) { return app::amount(speech, length_m, "m"); }
+/// With one decimal, as it is paced out.
+std::string paced_text(const app::Speech& speech, double length_m);
+/// A text with one such in it.
+inline std::string with_amount(const app::Speech& speech, const app::Said& said, std::string amount) { return say(speech, said, {{"{d}", std::move(amount)}}); }
 
 /// Points of the arc round `at_m` from the unit vector a to b, the shorter way.
 std::vector<Vec3> arc(Vec3 at_m, Vec3 a, Vec3 b, double radius_m);

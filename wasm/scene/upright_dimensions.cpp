@@ -1,19 +1,9 @@
 #include "wasm/scene/dimension_lines.hpp"
+#include "wasm/words/picture.hpp"
 
 // The views from the side and from behind.
 namespace guywright::scene {
 namespace {
-
-constexpr const char* k_lean = "lean ";
-constexpr const char* k_face = "face ";
-constexpr const char* k_foot = "foot ";
-constexpr const char* k_feet = "feet ";
-constexpr const char* k_head = "head ";
-constexpr const char* k_head_up = "head up ";
-constexpr const char* k_leg = "leg ";
-constexpr const char* k_left = " left";
-constexpr const char* k_right = " right";
-constexpr const char* k_in_line = "in line";
 
 constexpr double k_first_row_px = 30.0, k_second_row_px = 62.0;   // of dimension lines below the ground
 constexpr Vec3 k_down{0, 0, -1};
@@ -32,14 +22,14 @@ void draw_lean(Scene& scene) {
     if (scene.plan.frame.kind == FrameKind::Tripod || !(length_m > 0.0)) return;
     const Vec3 flat = glm::normalize(Vec3{leg.x, 0.0, leg.z});   // as it looks from the side
     scene.stage.pen().line(foot, foot + Vec3{0, 0, 0.8 * length_m}, broken(dimension_ink(scene.stage)));
-    draw_angle(scene.stage, foot, {0, 0, 1}, flat, 0.62 * length_m, k_lean + degree_text(scene.plan.frame.lean_deg));
+    draw_angle(scene.stage, foot, {0, 0, 1}, flat, 0.62 * length_m, with_amount(scene.speech(), words::k_lean_of, degree_text(scene.plan.frame.lean_deg)));
 }
 
 void draw_face_angle(Scene& scene) {
     const double face = radians(scene.edge.face_deg), radius_m = 0.3 * scene.rig.slope_m;
     const Vec3 edge{0.0, scene.size.right_y_m, 0.0}, fall{std::cos(face), 0.0, -std::sin(face)};
     scene.stage.pen().line(edge, edge + Vec3{1.6 * radius_m, 0, 0}, broken(dimension_ink(scene.stage)));
-    draw_angle(scene.stage, edge, {1, 0, 0}, fall, radius_m, k_face + degree_text(scene.edge.face_deg));
+    draw_angle(scene.stage, edge, {1, 0, 0}, fall, radius_m, with_amount(scene.speech(), words::k_face_of, degree_text(scene.edge.face_deg)));
 }
 
 /// Two legs one behind the other, of one length: their numbers are written once.
@@ -55,15 +45,16 @@ bool behind_an_earlier_leg(const Scene& scene, std::size_t leg) {
 
 void label_leg_length(Scene& scene, std::size_t leg) {
     const Vec3 foot = scene.rig.feet_m[leg], middle = 0.5 * (foot + scene.rig.head_m);   // the upper half is the forces'
-    const std::string words = (scene.picture.large ? k_leg : "") + metre_text(scene.plan.frame.legs[leg].length_m);
-    scene.stage.label_line({words, rank::dimension, scene.stage.look().text}, foot, middle);
+    std::string text = length_text(scene.speech(), scene.plan.frame.legs[leg].length_m);
+    if (scene.picture.large) text = with_amount(scene.speech(), words::k_leg_long, std::move(text));
+    scene.stage.label_line({std::move(text), rank::dimension, scene.stage.look().text}, foot, middle);
 }
 
 void draw_legs_from_side(Scene& scene) {
     for (std::size_t i = 0; i < scene.rig.feet_m.size(); ++i) {
         if (behind_an_earlier_leg(scene, i)) continue;
         const Vec3 foot = scene.rig.feet_m[i];
-        draw_distance(scene.stage, foot, {0.0, foot.y, foot.z}, k_down, k_first_row_px, k_foot + metre_text(std::abs(foot.x)));
+        draw_distance(scene.stage, foot, {0.0, foot.y, foot.z}, k_down, k_first_row_px, with_amount(scene.speech(), words::k_foot_at, length_text(scene.speech(), std::abs(foot.x))));
         if (scene.rig.has_head) label_leg_length(scene, i);
     }
 }
@@ -73,7 +64,7 @@ void draw_head_height(Scene& scene) {
     const Vec3 head = scene.rig.drawn_head_m, below = plumb_point(head);
     scene.stage.pen().line(head, below, broken(dimension_ink(scene.stage)));
     scene.stage.keep_clear(head, below);
-    scene.stage.label_line({k_head_up + metre_text(head.z), rank::dimension, scene.stage.look().text}, below, head);
+    scene.stage.label_line({with_amount(scene.speech(), words::k_head_up, length_text(scene.speech(), head.z)), rank::dimension, scene.stage.look().text}, below, head);
 }
 
 /// "back 35°, 4.24 m" at the anchor: the guy's own inclination and length, however it is turned to the eye.
@@ -83,14 +74,14 @@ void label_guys_from_side(Scene& scene) {
         if (!guy.placed) continue;
         const Vec3 rise = scene.rig.drawn_head_m - guy.anchor_m;
         const double inclination = degrees(std::atan2(rise.z, std::hypot(rise.x, rise.y)));
-        const std::string words = std::string(guy.name) + " " + degree_text(inclination) + " " + metre_text(glm::length(rise));
+        const std::string words = std::string(guy.name) + " " + degree_text(inclination) + " " + length_text(scene.speech(), glm::length(rise));
         scene.stage.label_round({words, rank::dimension, look.text, guy.slack ? look.guy_slack : look.guy}, guy.anchor_m, 9.0, Vec2{rise.x > 0.0 ? -1.0 : 1.0, 0.6});
     }
 }
 
-std::string to_the_side(double y_m) {
-    if (std::abs(y_m) < 0.005) return k_in_line;
-    return metre_text(std::abs(y_m)) + (y_m > 0.0 ? k_left : k_right);
+std::string to_the_side(const app::Speech& speech, double y_m) {
+    if (std::abs(y_m) < 0.005) return std::string(say(speech, words::k_in_line));
+    return with_amount(speech, y_m > 0.0 ? words::k_to_the_left : words::k_to_the_right, length_text(speech, std::abs(y_m)));
 }
 
 /// "right 3.52 m right" at the anchor: from the plumb line of the head.
@@ -99,8 +90,8 @@ void label_guys_from_behind(Scene& scene) {
     for (const GuyLine& guy : scene.rig.guys) {
         if (!guy.placed) continue;
         const double y_m = guy.anchor_m.y - scene.rig.drawn_head_m.y;
-        std::string words = std::string(guy.name) + ": " + to_the_side(y_m);
-        scene.stage.label_round({std::move(words), rank::dimension, look.text, guy.slack ? look.guy_slack : look.guy}, guy.anchor_m, 9.0, Vec2{-y_m, 1.0});
+        std::string text = say(scene.speech(), words::k_guy_is, {{"{name}", std::string(guy.name)}, {"{d}", to_the_side(scene.speech(), y_m)}});
+        scene.stage.label_round({std::move(text), rank::dimension, look.text, guy.slack ? look.guy_slack : look.guy}, guy.anchor_m, 9.0, Vec2{-y_m, 1.0});
     }
 }
 
@@ -109,10 +100,10 @@ void draw_feet_from_behind(Scene& scene) {
     const auto& feet = scene.rig.feet_m;
     if (feet.size() == 1) {
         const Vec3 foot = feet[0], below{foot.x, scene.rig.drawn_head_m.y, foot.z};
-        return draw_distance(scene.stage, foot, below, k_down, k_first_row_px, k_foot + to_the_side(foot.y - below.y));
+        return draw_distance(scene.stage, foot, below, k_down, k_first_row_px, with_amount(scene.speech(), words::k_foot_at, to_the_side(scene.speech(), foot.y - below.y)));
     }
     const auto [right, left] = std::minmax_element(feet.begin(), feet.end(), [](const Vec3& a, const Vec3& b) { return a.y < b.y; });
-    draw_distance(scene.stage, {right->x, right->y, 0.0}, {right->x, left->y, 0.0}, k_down, k_first_row_px, k_feet + metre_text(left->y - right->y));
+    draw_distance(scene.stage, {right->x, right->y, 0.0}, {right->x, left->y, 0.0}, k_down, k_first_row_px, with_amount(scene.speech(), words::k_feet_apart, length_text(scene.speech(), left->y - right->y)));
 }
 
 }  // namespace
@@ -125,7 +116,7 @@ void draw_side_dimensions(Scene& scene) {
     if (!scene.picture.large) return;
     const Vec3 below = plumb_point(scene.rig.drawn_head_m);
     draw_head_height(scene);
-    draw_distance(scene.stage, below, {0.0, below.y, 0.0}, k_down, k_second_row_px, k_head + metre_text(std::abs(below.x)));
+    draw_distance(scene.stage, below, {0.0, below.y, 0.0}, k_down, k_second_row_px, with_amount(scene.speech(), words::k_head_at, length_text(scene.speech(), std::abs(below.x))));
     label_guys_from_side(scene);
 }
 

@@ -1,18 +1,14 @@
 #include "wasm/scene/stage.hpp"
 #include "wasm/scene/way_it_goes.hpp"
+#include "wasm/words/picture.hpp"
 
 namespace guywright::scene {
 namespace {
 
-constexpr const char* k_goes = "goes this way";
-constexpr const char* k_goes_at = "goes this way at ";
-constexpr const char* k_times_load = " times the load";
-constexpr const char* k_softest = "weakest this way";
-
-std::string words_of(const WayItGoes& way) {
-    if (!way.stands) return k_goes;
-    if (!way.has_factor || way.capped) return k_softest;
-    return k_goes_at + number_text(way.factor, 1, k_times_load);
+std::string words_of(const app::Speech& speech, const WayItGoes& way) {
+    if (!way.stands) return std::string(say(speech, words::k_goes));
+    if (!way.has_factor || way.capped) return std::string(say(speech, words::k_weakest));
+    return say(speech, words::k_goes_at, {{"{n}", app::number(speech, way.factor, 1)}});
 }
 
 /// The path as a band that widens into an arrow head.
@@ -40,7 +36,7 @@ void draw_one_way(Scene& scene, const WayItGoes& way, Vec3 toward, bool labelled
     if (!from || !to || path.size() < 4 || glm::length(*to - *from) < k_least_px) return;
     draw_fallen(scene, path.back(), colour);
     draw_band(scene, path, colour);
-    if (labelled) scene.stage.label_round({words_of(way), rank::way, scene.stage.look().text, colour}, *to, 10.0, *to - *from);
+    if (labelled) scene.stage.label_round({words_of(scene.speech(), way), rank::way, scene.stage.look().text, colour}, *to, 10.0, *to - *from);
 }
 
 }  // namespace

@@ -16,22 +16,6 @@ using widgets::Ui;
 
 }  // namespace
 
-std::string error_text(const Tolerances& t, const Range& range, double value, const app::Input& input) {
-    const auto in_unit = [&](double by) { return "\u00B1 " + with_unit(input, number_text(by)); };
-    const auto percent = [&](double by) { return value > 0.0 ? "\u00B1 " + number_text(by) + " %" : std::string(); };
-    switch (range.error) {
-        case ErrorKind::None: return {};
-        case ErrorKind::Bearing: return in_unit(t.bearing_deg);
-        case ErrorKind::Inclination: return in_unit(t.inclination_deg);
-        case ErrorKind::Lean: return in_unit(t.lean_deg);
-        case ErrorKind::Face: return in_unit(t.face_deg);
-        case ErrorKind::Distance: return in_unit(t.distance_m);
-        case ErrorKind::Load: return percent(t.load_percent);
-        case ErrorKind::Pretension: return percent(t.pretension_percent);
-    }
-    return {};
-}
-
 void Builder::group(std::string title, std::string id) {
     out_.groups.push_back({std::move(title), std::move(id), {}, {}});
     more_.clear();
@@ -61,7 +45,8 @@ void Builder::slide(const std::string& path) {
     const app::Input* input = app::find_input(path);
     if (!number || input == nullptr) return;
     const double value = number.get();
-    widgets::SliderText text{*input, path, value, app::is_measured(state_.plan, path), error_text(state_.plan.tolerances, number.range, value, *input)};
+    widgets::SliderText text{*input, state_.speech, path, value, app::is_measured(state_.plan, path),
+                             app::error_text(*input, state_.speech, state_.plan.tolerances, number.range, value)};
     if (const auto kind = app::reading_kind(state_.plan, path); kind && state_.device.can(*kind)) text.device = kind;
     push(widgets::slider_height(ui_, text, width_), path, [text](Ui& u, const Box& box) { widgets::slider(u, box, text); },
          {{.kind = Spoken::Kind::Number, .id = path}});

@@ -15,9 +15,6 @@ struct Choice {
     app::Command command;
 };
 
-/// "\u00B1 3\u00B0", the tolerance of the plan for a measurement of this kind; empty where there is none.
-[[nodiscard]] std::string error_text(const Tolerances& t, const Range& range, double value, const app::Input& input);
-
 /// Gathers the items of one step.
 class Builder {
 public:
@@ -38,6 +35,8 @@ public:
     [[nodiscard]] const widgets::Ui& ui() const { return ui_; }
     [[nodiscard]] const app::State& state() const { return state_; }
     [[nodiscard]] const Plan& plan() const { return state_.plan; }
+    [[nodiscard]] std::string said(const app::Said& text) const { return app::said(state_, text); }
+    [[nodiscard]] std::string said(const app::Said& text, std::initializer_list<app::Fill> fills) const { return app::said(state_, text, fills); }
     [[nodiscard]] float width() const { return width_; }
     [[nodiscard]] StepItems take() { return std::move(out_); }
 

@@ -2,11 +2,11 @@
 
 #include <algorithm>
 
-#include "engine/codec/english.hpp"
-#include "engine/codec/sentences.hpp"
 #include "wasm/app/inputs.hpp"
 #include "wasm/screens/reasons.hpp"
 #include "wasm/widgets/verdict_mark.hpp"
+#include "wasm/words/card.hpp"
+#include "wasm/words/items.hpp"
 
 namespace guywright::screens {
 namespace {
@@ -18,11 +18,12 @@ constexpr std::size_t k_closest_on_card = 3;
 constexpr float k_bar_px = 22.0F;
 
 /// What is left of the limit, as words: "33 % to spare", "12 % over".
-std::string spare_words(const Check& c) {
-    if (!c.has_margin) return c.status == CheckStatus::Fail ? "broken" : "kept";
+std::string spare_words(const Builder& b, const Check& c) {
+    const bool fails = c.status == CheckStatus::Fail;
+    if (!c.has_margin) return b.said(fails ? words::k_broken : words::k_kept);
     const int percent = static_cast<int>(c.margin * 100.0);
-    if (c.status == CheckStatus::Fail) return c.margin <= -1.0 || percent == 0 ? "broken" : std::to_string(-percent) + " % over";
-    return std::to_string(percent) + " % to spare";
+    if (fails && (c.margin <= -1.0 || percent == 0)) return b.said(words::k_broken);
+    return b.said(fails ? words::k_over : words::k_to_spare, {{"{n}", std::to_string(fails ? -percent : percent)}});
 }
 
 /// Name and what is left, on one line where they fit.
@@ -34,11 +35,12 @@ struct MarginHead {
 
 MarginHead margin_head(const Builder& b, const Check& c) {
     MarginHead h;
-    const std::string name = subject_name(k_english, b.plan(), c);
-    h.what = k_english.of(c.id).what;
-    h.what[0] = static_cast<char>(h.what[0] >= 'a' && h.what[0] <= 'z' ? h.what[0] - 'a' + 'A' : h.what[0]);
-    if (!name.empty()) h.what += ": " + name;
-    h.spare = spare_words(c);
+    const Language& language = language_of(b.state().speech);
+    const std::string name = subject_name(language, b.plan(), c);
+    h.what = language.of(c.id).what;
+    guywright::detail::capitalise(h.what);
+    if (!name.empty()) h.what = b.said(words::k_named, {{"{what}", h.what}, {"{name}", name}});
+    h.spare = spare_words(b, c);
     const app::Fonts& f = b.ui().fonts;
     h.one_line = widgets::text_width(f.text, h.what) + widgets::text_width(f.strong, h.spare) + 12.0F <= b.width();
     if (!h.one_line) h.name_height_px = widgets::text_height(f.text, h.what, b.width());
@@ -75,12 +77,12 @@ void add_margin(Builder& b, const Check& c) {
 /// Faults first, then what is still missing with a way to it.
 void add_gaps(Builder& b) {
     const Evaluation& e = b.state().evaluation;
-    for (const InputFault& f : e.faults) b.caution(to_string(f));
+    for (const InputFault& f : e.faults) b.caution(fault_told(language_of(b.state().speech), f));
     if (e.not_measured.empty()) return;
-    b.text("Not entered yet: " + std::to_string(e.not_measured.size()) + ". Nothing is judged before every one is.", &app::Fonts::text);
+    b.text(say(b.state().speech, words::k_missing, e.not_measured.size()), &app::Fonts::text);
     const std::string path = e.not_measured.front();
     const app::Input* input = app::find_input(path);
-    const std::string label = "Go to: " + (input != nullptr ? std::string(input->label) : path);
+    const std::string label = b.said(words::k_go_to, {{"{what}", input != nullptr ? b.said(input->label) : path}});
     b.push(widgets::k_target_px, "to missing", [path, label](Ui& u, const Box& box) {
         if (widgets::button(u, box, {"to missing", label, widgets::ButtonLook::Action})) u.wish(app::GoToItem{step_of(path), path});
     });
@@ -91,9 +93,9 @@ void add_cautions(Builder& b) {
     b.state().evaluation.worst.for_each([&](const Check& c) {
         if (c.status == CheckStatus::Caution) found.push_back(check_sentence(b.state(), c));
     });
-    b.group(found.empty() ? "No cautions from the checks" : "Cautions");
+    b.group(b.said(found.empty() ? words::k_no_cautions : words::k_cautions));
     for (std::string& words : found) b.caution(std::move(words));
-    b.caution(std::string(k_english.card.measured_values));
+    b.caution(std::string(language_of(b.state().speech).card.measured_values));
 }
 
 /// Two columns a row: the part and what it carries.
@@ -111,42 +113,43 @@ void add_forces(Builder& b) {
     const app::State& s = b.state();
     if (s.shown_case >= s.evaluation.outcomes.size()) return;
     const Outcome& o = s.evaluation.outcomes[s.shown_case];
-    b.group("Forces, " + case_name(k_english, s.plan, o.setup));
-    if (o.equilibrium.status != SolveStatus::Solved) return b.caution(std::string(k_english.card.no_answer));
-    const auto kN = [](double force_N) { return fixed_text(kilonewtons(force_N), 2) + " kN"; };
-    for (std::size_t i = 0; i < s.plan.guys.size(); ++i) add_row(b, "Guy " + s.plan.guys[i].name, kN(o.equilibrium.guy_tension_N[i]));
+    const Language& language = language_of(s.speech);
+    b.group(b.said(words::k_forces_of, {{"{case}", case_name(language, s.plan, o.setup)}}));
+    if (o.equilibrium.status != SolveStatus::Solved) return b.caution(std::string(language.card.no_answer));
+    const auto kN = [&](double force_N) { return app::amount(s.speech, kilonewtons(force_N), "kN"); };
+    for (std::size_t i = 0; i < s.plan.guys.size(); ++i) add_row(b, b.said(words::k_force_of_guy, {{"{name}", s.plan.guys[i].name}}), kN(o.equilibrium.guy_tension_N[i]));
     for (std::size_t i = 0; i < s.plan.frame.legs.size(); ++i) {
         const Vec3 foot_N = o.foot_reaction_N[i];
         const std::string number = s.plan.frame.legs.size() > 1 ? " " + std::to_string(i + 1) : "";
-        add_row(b, "Leg" + number, kN(o.equilibrium.leg_compression_N[i]));
-        add_row(b, "Foot" + number + " sideways", kN(std::hypot(foot_N.x, foot_N.y)));
+        add_row(b, b.said(words::k_force_of_leg, {{"{n}", number}}), kN(o.equilibrium.leg_compression_N[i]));
+        add_row(b, b.said(words::k_foot_sideways, {{"{n}", number}}), kN(std::hypot(foot_N.x, foot_N.y)));
     }
-    for (std::size_t i = 0; i < s.plan.ropes.size(); ++i) add_row(b, "Pulley, rope " + s.plan.ropes[i].name, kN(o.pulley_N[i]));
-    if (o.applied_force_angle_rad > 0.0) add_row(b, "Applied-force angle", fixed_text(degrees(o.applied_force_angle_rad), 1) + "\u00B0");
-    add_row(b, "Head moves", fixed_text(o.head_shift_m * 1000.0, 0) + " mm");
+    for (std::size_t i = 0; i < s.plan.ropes.size(); ++i) add_row(b, b.said(words::k_force_of_pulley, {{"{name}", s.plan.ropes[i].name}}), kN(o.pulley_N[i]));
+    if (o.applied_force_angle_rad > 0.0) add_row(b, b.said(words::k_force_angle), app::number(s.speech, degrees(o.applied_force_angle_rad), 1) + "\u00B0");
+    add_row(b, b.said(words::k_head_moves), app::amount(s.speech, o.head_shift_m * 1000.0, "mm"));
 }
 
 }  // namespace
 
 void add_margin_items(Builder& b) {
     if (b.state().evaluation.closest.empty()) return;
-    b.group("All margins, the closest first");
+    b.group(b.said(words::k_all_margins));
     for (const Check& c : b.state().evaluation.closest) add_margin(b, c);
 }
 
 void add_card_items(Builder& b) {
     const Evaluation& e = b.state().evaluation;
-    b.group("Card");
+    b.group(b.said(words::k_card));
     add_gaps(b);
     if (e.verdict != Verdict::NotChecked && !e.closest.empty()) {
         b.text(check_sentence(b.state(), e.closest.front()), &app::Fonts::strong);
         for (std::size_t i = 0; i < std::min(k_closest_on_card, e.closest.size()); ++i) add_margin(b, e.closest[i]);
-        b.text("Check code  " + b.state().check_code, &app::Fonts::large);
+        b.text(b.said(words::k_check_code, {{"{code}", b.state().check_code}}), &app::Fonts::large);
         add_cautions(b);
         add_forces(b);
     }
-    b.group("What this is not");
-    for (const std::string_view note : k_english.card.notes) b.caution(std::string(note));
+    b.group(b.said(words::k_what_this_is_not));
+    for (const std::string_view note : language_of(b.state().speech).card.notes) b.caution(std::string(note));
 }
 
 }  // namespace guywright::screens

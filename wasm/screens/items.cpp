@@ -7,17 +7,26 @@
 #include "wasm/screens/card_items.hpp"
 #include "wasm/screens/name_items.hpp"
 #include "wasm/app/inputs.hpp"
+#include "wasm/words/card.hpp"
+#include "wasm/words/items.hpp"
+#include "wasm/words/keys.hpp"
 
 namespace guywright::screens {
 namespace {
 
 using app::Step;
 
-constexpr std::array<std::string_view, app::k_step_count> k_titles{"Edge", "Frame", "Rope", "Guys", "Feet", "Margins", "Card"};
+constexpr std::array<std::string_view, app::k_step_count> k_keys{"Edge", "Frame", "Rope", "Guys", "Feet", "Margins", "Card"};
+static_assert(words::k_step_titles.size() == app::k_step_count);
 
-std::string numbered(std::string_view what, std::size_t i, std::size_t count) {
-    return std::string(what) + " " + std::to_string(i + 1) + " of " + std::to_string(count);
+/// "Leg 2 of 3"
+std::string numbered(const Builder& b, const std::string& what, std::size_t i, std::size_t count) {
+    return b.said(words::k_numbered, {{"{what}", what}, {"{n}", std::to_string(i + 1)}, {"{all}", std::to_string(count)}});
 }
+std::string numbered(const Builder& b, const app::Said& what, std::size_t i, std::size_t count) { return numbered(b, b.said(what), i, count); }
+
+/// "Guy 2 of 4: left"
+std::string named(const Builder& b, std::string what, const std::string& name) { return b.said(words::k_named, {{"{what}", std::move(what)}, {"{name}", name}}); }
 
 void slide_each(Builder& b, std::initializer_list<std::string_view> patterns, std::size_t index, std::size_t second = 0) {
     for (const std::string_view pattern : patterns) b.slide(app::path_at(pattern, index, second));
@@ -25,37 +34,37 @@ void slide_each(Builder& b, std::initializer_list<std::string_view> patterns, st
 
 void edge_items(Builder& b) {
     const bool opening = b.plan().edge.opening_m.has_value();
-    b.group("Edge", "edge");
+    b.group(b.said(words::k_edge), "edge");
     b.slide("edge.face_deg");
     b.slide("edge.rope_friction");
     const bool compass = b.plan().edge.compass_out_deg.has_value();
-    if (!opening) b.more("a shaft, compass");
-    b.toggle("opening", "Ground begins again across", opening, app::SetOpening{!opening});
+    if (!opening) b.more(b.said(words::k_more_of_edge));
+    b.toggle("opening", b.said(words::k_ground_again), opening, app::SetOpening{!opening});
     b.slide("edge.opening_m");
-    if (opening && !compass) b.more("compass");
-    b.toggle("compass", "Compass heading of straight out", compass, app::SetCompass{!compass});
+    if (opening && !compass) b.more(b.said(words::k_more_compass));
+    b.toggle("compass", b.said(words::k_compass_known), compass, app::SetCompass{!compass});
     b.slide("edge.compass_out_deg");
 }
 
 void kind_choice(Builder& b) {
     const FrameKind kind = b.plan().frame.kind;
-    const auto key = [&](const char* id, const char* label, FrameKind k) { return Choice{id, label, kind == k, app::SetKind{k}}; };
-    b.choose({key("monopod", "Monopod", FrameKind::Monopod), key("A-frame", "A-frame", FrameKind::AFrame), key("tripod", "Tripod", FrameKind::Tripod)});
+    const auto key = [&](const char* id, const app::Said& label, FrameKind k) { return Choice{id, b.said(label), kind == k, app::SetKind{k}}; };
+    b.choose({key("monopod", words::k_monopod, FrameKind::Monopod), key("A-frame", words::k_a_frame, FrameKind::AFrame), key("tripod", words::k_tripod, FrameKind::Tripod)});
 }
 
 /// What few need to change of a leg.
 void leg_details(Builder& b, std::size_t i) {
     slide_each(b, {"frame.foot_m[#][2]", "frame.leg_mass_kg[#]", "frame.leg_EA_kN[#]"}, i);
     const bool pole = b.plan().frame.legs[i].pole_diameter_mm > 0.0;
-    b.toggle("pole " + std::to_string(i), "Leg is an improvised pole", pole, app::SetPole{i, !pole});
+    b.toggle("pole " + std::to_string(i), b.said(words::k_pole), pole, app::SetPole{i, !pole});
     if (pole) slide_each(b, {"frame.pole_diameter_mm[#]", "frame.pole_wall_mm[#]", "frame.pole_E_GPa[#]"}, i);
 }
 
 void monopod_items(Builder& b) {
-    b.group("Frame", "frame");
+    b.group(b.said(words::k_frame), "frame");
     kind_choice(b);
     for (const char* path : {"frame.foot_m[0][0]", "frame.leg_length_m[0]", "frame.lean_deg", "frame.leg_rating_kN[0]"}) b.slide(path);
-    b.more("side, height, mass, pole");
+    b.more(b.said(words::k_more_of_monopod));
     b.slide("frame.foot_m[0][1]");
     b.slide("frame.lean_bearing_deg");
     leg_details(b, 0);
@@ -64,17 +73,17 @@ void monopod_items(Builder& b) {
 void frame_items(Builder& b) {
     const Frame& frame = b.plan().frame;
     if (frame.legs.size() == 1) return monopod_items(b);
-    b.group("Frame", "frame");
+    b.group(b.said(words::k_frame), "frame");
     kind_choice(b);
     if (frame.kind == FrameKind::AFrame) {
         b.slide("frame.lean_deg");
-        b.more("side it leans to");
+        b.more(b.said(words::k_more_of_lean));
         b.slide("frame.lean_bearing_deg");
     }
     for (std::size_t i = 0; i < frame.legs.size(); ++i) {
-        b.group(numbered("Leg", i, frame.legs.size()), app::path_at("leg[#]", i));
+        b.group(numbered(b, words::k_leg, i, frame.legs.size()), app::path_at("leg[#]", i));
         slide_each(b, {"frame.foot_m[#][0]", "frame.foot_m[#][1]", "frame.leg_length_m[#]", "frame.leg_rating_kN[#]"}, i);
-        b.more("height, mass, pole");
+        b.more(b.said(words::k_more_of_leg));
         leg_details(b, i);
     }
 }
@@ -82,26 +91,26 @@ void frame_items(Builder& b) {
 void rope_details(Builder& b, std::size_t i) {
     const RopePlan& rope = b.plan().ropes[i];
     const std::string number = std::to_string(i);
-    b.more("pulley, name, second rope");
+    b.more(b.said(words::k_more_of_rope));
     slide_each(b, {"ropes[#].pulley_efficiency", "ropes[#].pulley_strength_kN", "ropes[#].connector_strength_kN"}, i);
     const bool known = rope.strength_kN.has_value();
-    b.toggle("rope strength " + number, "Rope strength is known", known, app::SetRopeStrength{i, !known});
+    b.toggle("rope strength " + number, b.said(words::k_rope_strength_known), known, app::SetRopeStrength{i, !known});
     if (known) slide_each(b, {"ropes[#].strength_kN", "ropes[#].knot_efficiency"}, i);
     slide_each(b, {"ropes[#].swing_deg", "ropes[#].outward_deg"}, i);
     add_rope_name(b, i);
-    if (b.plan().ropes.size() < k_max_ropes) b.action("add rope " + number, "Add a rope", app::AddRope{});
-    if (b.plan().ropes.size() > 1) b.action("remove rope " + number, "Remove rope " + rope.name, app::RemoveRope{i});
+    if (b.plan().ropes.size() < k_max_ropes) b.action("add rope " + number, b.said(words::k_add_rope), app::AddRope{});
+    if (b.plan().ropes.size() > 1) b.action("remove rope " + number, b.said(words::k_remove_rope, {{"{name}", rope.name}}), app::RemoveRope{i});
 }
 
 void rope_items(Builder& b) {
     const std::size_t count = b.plan().ropes.size();
     for (std::size_t i = 0; i < count; ++i) {
         const bool hauled = b.plan().ropes[i].haul.has_value();
-        b.group(count == 1 ? "Rope" : numbered("Rope", i, count) + ": " + b.plan().ropes[i].name, app::path_at("ropes[#]", i));
+        b.group(count == 1 ? b.said(words::k_rope) : named(b, numbered(b, words::k_rope, i, count), b.plan().ropes[i].name), app::path_at("ropes[#]", i));
         b.slide(app::path_at("ropes[#].load_kg", i));
         if (count > 1) b.slide(app::path_at("ropes[#].share", i));
-        b.choose({{app::path_at("over pulley #", i), "Over the head pulley", hauled, app::SetHaul{i, true}},
-                  {app::path_at("tied off #", i), "Tied off at the head", !hauled, app::SetHaul{i, false}}});
+        b.choose({{app::path_at("over pulley #", i), b.said(words::k_over_pulley), hauled, app::SetHaul{i, true}},
+                  {app::path_at("tied off #", i), b.said(words::k_tied_off), !hauled, app::SetHaul{i, false}}});
         slide_each(b, {"ropes[#].haul.bearing_deg", "ropes[#].haul.distance_m", "ropes[#].haul.height_m"}, i);
         rope_details(b, i);
     }
@@ -110,24 +119,24 @@ void rope_items(Builder& b) {
 void one_guy(Builder& b, std::size_t i) {
     const GuyPlan& guy = b.plan().guys[i];
     const std::string number = std::to_string(i);
-    b.group(numbered("Guy", i, b.plan().guys.size()) + ": " + guy.name, app::path_at("guys[#]", i));
+    b.group(named(b, numbered(b, words::k_guy, i, b.plan().guys.size()), guy.name), app::path_at("guys[#]", i));
     slide_each(b, {"guys[#].bearing_deg", "guys[#].inclination_deg", "guys[#].anchor_m[0]", "guys[#].anchor_m[1]", "guys[#].anchor_m[2]",
                    "guys[#].anchor_strength_kN", "guys[#].pretension_kN"}, i);
-    b.more("cord, knots, name, order");
+    b.more(b.said(words::k_more_of_guy));
     slide_each(b, {"guys[#].anchor_height_m", "guys[#].parts", "guys[#].strength_kN", "guys[#].knot_efficiency", "guys[#].EA_kN"}, i);
     const bool by_position = guy.anchor_m.has_value();
-    b.choose({{"by bearing " + number, "Anchor by bearing", !by_position, app::SetAnchorByPosition{i, false}},
-              {"by position " + number, "Anchor by position", by_position, app::SetAnchorByPosition{i, true}}});
+    b.choose({{"by bearing " + number, b.said(words::k_by_bearing), !by_position, app::SetAnchorByPosition{i, false}},
+              {"by position " + number, b.said(words::k_by_position), by_position, app::SetAnchorByPosition{i, true}}});
     add_guy_name(b, i);
-    b.action("remove guy " + number, "Remove guy " + guy.name, app::RemoveGuy{i});
+    b.action("remove guy " + number, b.said(words::k_remove_guy, {{"{name}", guy.name}}), app::RemoveGuy{i});
 }
 
 void guy_items(Builder& b) {
     const std::size_t count = b.plan().guys.size();
     for (std::size_t i = 0; i < count; ++i) one_guy(b, i);
-    b.group(count == 0 ? "No guys" : "Another guy?", "another guy");
-    if (count < k_max_guys) b.action("add guy", "Add a guy", app::AddGuy{});
-    else b.text("Eight guys are the most that is computed.", &app::Fonts::text);
+    b.group(b.said(count == 0 ? words::k_no_guys : words::k_another_guy), "another guy");
+    if (count < k_max_guys) b.action("add guy", b.said(words::k_add_guy), app::AddGuy{});
+    else b.text(b.said(words::k_eight_guys), &app::Fonts::text);
 }
 
 bool are_hobbled(const Frame& frame, int a, int c) {
@@ -135,32 +144,35 @@ bool are_hobbled(const Frame& frame, int a, int c) {
                        [=](const Hobble& h) { return (h.from == a && h.to == c) || (h.from == c && h.to == a); });
 }
 
-std::string feet_of(int from, int to) { return "feet " + std::to_string(std::min(from, to) + 1) + " and " + std::to_string(std::max(from, to) + 1); }
+/// "Tie feet 1 and 2 together"
+std::string of_feet(const Builder& b, const app::Said& text, int from, int to) {
+    return b.said(text, {{"{a}", std::to_string(std::min(from, to) + 1)}, {"{b}", std::to_string(std::max(from, to) + 1)}});
+}
 
 /// Ties from foot to foot.
 void hobble_items(Builder& b) {
     const Frame& frame = b.plan().frame;
     const int legs = static_cast<int>(frame.legs.size());
     if (legs < 2) return;
-    b.group("Feet tied together", "hobbles");
+    b.group(b.said(words::k_feet_tied), "hobbles");
     for (std::size_t i = 0; i < frame.hobbles.size(); ++i) {
         const Hobble& h = frame.hobbles[i];
         b.slide(app::path_at("frame.hobbles[#].strength_kN", i));
-        b.action("remove hobble " + std::to_string(i), "Untie " + feet_of(h.from, h.to), app::RemoveHobble{i});
+        b.action("remove hobble " + std::to_string(i), of_feet(b, words::k_untie, h.from, h.to), app::RemoveHobble{i});
     }
     for (int from = 0; from < legs; ++from)
         for (int to = from + 1; to < legs && frame.hobbles.size() < k_max_hobbles; ++to)
             if (!are_hobbled(frame, from, to))
-                b.action("add hobble " + std::to_string(from) + std::to_string(to), "Tie " + feet_of(from, to) + " together", app::AddHobble{from, to});
+                b.action("add hobble " + std::to_string(from) + std::to_string(to), of_feet(b, words::k_tie_together, from, to), app::AddHobble{from, to});
 }
 
 void tie_items(Builder& b, std::size_t foot) {
     const std::size_t count = b.plan().feet[foot].ties.size(), feet = b.plan().feet.size();
     for (std::size_t t = 0; t < count; ++t) {
-        const std::string whose = feet > 1 ? "Foot " + std::to_string(foot + 1) + ", tie" : std::string("Foot tie");
-        b.group(numbered(whose, t, count), app::path_at("tie[#][#]", foot, t));
+        const std::string whose = feet > 1 ? b.said(words::k_tie_of_foot, {{"{n}", std::to_string(foot + 1)}}) : b.said(words::k_foot_tie);
+        b.group(numbered(b, whose, t, count), app::path_at("tie[#][#]", foot, t));
         slide_each(b, {"feet[#].ties[#].bearing_deg", "feet[#].ties[#].strength_kN"}, foot, t);
-        b.action("remove tie " + std::to_string(foot) + std::to_string(t), "Remove this foot tie", app::RemoveFootTie{foot, t});
+        b.action("remove tie " + std::to_string(foot) + std::to_string(t), b.said(words::k_remove_tie), app::RemoveFootTie{foot, t});
     }
 }
 
@@ -169,13 +181,13 @@ void foot_items(Builder& b) {
     for (std::size_t i = 0; i < count; ++i) {
         const std::string number = std::to_string(i);
         const bool held = i < b.plan().frame.legs.size() && b.plan().frame.legs[i].held_down;
-        b.group(count == 1 ? "Foot" : numbered("Foot", i, count), app::path_at("feet[#]", i));
+        b.group(count == 1 ? b.said(words::k_foot) : numbered(b, words::k_foot, i, count), app::path_at("feet[#]", i));
         b.slide(app::path_at("feet[#].friction", i));
-        b.choose({{"can lift " + number, "Foot can lift", !held, app::SetHeldDown{i, false}},
-                  {"held down " + number, "Foot is held down", held, app::SetHeldDown{i, true}}});
-        b.more("pin, add a tie");
+        b.choose({{"can lift " + number, b.said(words::k_foot_can_lift), !held, app::SetHeldDown{i, false}},
+                  {"held down " + number, b.said(words::k_foot_is_held), held, app::SetHeldDown{i, true}}});
+        b.more(b.said(words::k_more_of_foot));
         b.slide(app::path_at("feet[#].pin_shear_kN", i));
-        if (b.plan().feet[i].ties.size() < k_max_foot_ties) b.action("add tie " + number, "Add a tie to this foot", app::AddFootTie{i});
+        if (b.plan().feet[i].ties.size() < k_max_foot_ties) b.action("add tie " + number, b.said(words::k_add_tie), app::AddFootTie{i});
         tie_items(b, i);
     }
     hobble_items(b);
@@ -183,19 +195,20 @@ void foot_items(Builder& b) {
 
 void margin_items(Builder& b) {
     const bool judged = b.plan().actions.guy_loss_must_hold;
-    b.group("Margins", "margins");
+    b.group(b.said(words::k_margins), "margins");
     for (const char* path : {"actions.dynamic_factor", "actions.swing_deg", "actions.outward_deg"}) b.slide(path);
-    b.more("safety factors, loss of a guy");
+    b.more(b.said(words::k_more_of_margins));
     for (const char* path : {"limits.factor_soft", "limits.factor_metal", "limits.factor_anchor", "limits.arrest_factor_soft", "limits.arrest_factor_metal",
                              "limits.arrest_factor_anchor"})
         b.slide(path);
-    b.toggle("guy loss", "Must stand with any one guy lost", judged, app::SetGuyLossJudged{!judged});
+    b.toggle("guy loss", b.said(words::k_guy_loss), judged, app::SetGuyLossJudged{!judged});
     add_margin_items(b);
 }
 
 }  // namespace
 
-std::string_view title_of(Step step) { return k_titles[static_cast<std::size_t>(step)]; }
+std::string_view key_of(Step step) { return k_keys[static_cast<std::size_t>(step)]; }
+std::string title_of(const app::State& state, Step step) { return app::said(state, words::k_step_titles[static_cast<std::size_t>(step)]); }
 
 StepItems items_of(const widgets::Ui& ui, const app::State& state, Step step, float width, bool all) {
     Builder b{ui, state, width, all};

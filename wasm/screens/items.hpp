@@ -45,8 +45,10 @@ struct StepItems {
 /// Laid out for `width`; `all`: with what few need. Reads the state, changes nothing.
 [[nodiscard]] StepItems items_of(const widgets::Ui& ui, const app::State& state, app::Step step, float width, bool all = false);
 
-/// "Edge", "Frame", ...
-[[nodiscard]] std::string_view title_of(app::Step step);
+/// "Edge", "Frame", ... in every language, for ids.
+[[nodiscard]] std::string_view key_of(app::Step step);
+/// The same as shown.
+[[nodiscard]] std::string title_of(const app::State& state, app::Step step);
 
 /// Index of the item called `id`; `otherwise` if there is none.
 [[nodiscard]] std::size_t item_called(const std::vector<Item>& items, std::string_view id, std::size_t otherwise);

@@ -1,10 +1,12 @@
 #include <imgui_internal.h>
 
+#include <algorithm>
 #include <array>
 
 #include "engine/plan/numbers.hpp"
 #include "wasm/app/inputs.hpp"
 #include "wasm/screens/parts.hpp"
+#include "wasm/words/keys.hpp"
 
 namespace guywright::screens {
 namespace {
@@ -15,6 +17,14 @@ using widgets::Ui;
 
 constexpr std::array<std::string_view, 12> k_keys{"7", "8", "9", "4", "5", "6", "1", "2", "3", "-", "0", "."};
 constexpr float k_between_px = 10.0F;
+
+std::string with_mark(std::string typed, const Language& language) {
+    std::replace(typed.begin(), typed.end(), '.', language.decimal_mark);
+    return typed;
+}
+
+/// The decimal mark is the language's; both are taken from a keyboard.
+std::string sign_on(std::string_view key, const Language& language) { return key == "-" ? "\u2212" : with_mark(std::string(key), language); }
 
 /// The keyboard's own digits, Enter and Escape do what the keys on screen do.
 void read_keyboard(Ui& ui) {
@@ -34,18 +44,18 @@ void read_keyboard(Ui& ui) {
     }
 }
 
-void draw_keys(Ui& ui, Box box) {
+void draw_keys(Ui& ui, const app::State& s, Box box) {
     const float high = (box.h - 3.0F * k_between_px) / 4.0F;
     const float wide = (box.w - 3.0F * k_between_px) / 4.0F;
     Box side = box.cut_right(wide, k_between_px);
-    if (widgets::button(ui, side.cut_top(high, k_between_px), {"key <", "Delete", ButtonLook::Plain, true, true})) ui.wish(app::PressKey{'<'});
-    if (widgets::button(ui, side.cut_top(high, k_between_px), {"key cancel", "Cancel"})) ui.wish(app::CloseKeypad{});
-    if (widgets::button(ui, side, {"key take", "Take it", ButtonLook::Action})) ui.wish(app::TakeKeypad{});
+    if (widgets::button(ui, side.cut_top(high, k_between_px), {"key <", say(s.speech, words::k_delete), ButtonLook::Plain, true, true})) ui.wish(app::PressKey{'<'});
+    if (widgets::button(ui, side.cut_top(high, k_between_px), {"key cancel", say(s.speech, words::k_cancel)})) ui.wish(app::CloseKeypad{});
+    if (widgets::button(ui, side, {"key take", say(s.speech, words::k_take), ButtonLook::Action})) ui.wish(app::TakeKeypad{});
     Box row{};
     for (std::size_t i = 0; i < k_keys.size(); ++i) {
         if (i % 3 == 0) row = box.cut_top(high, k_between_px);
         const std::string id = "key " + std::string(k_keys[i]);
-        if (widgets::button(ui, row.cut_left(wide, k_between_px), {id, k_keys[i] == "-" ? std::string_view("\u2212") : k_keys[i]}))
+        if (widgets::button(ui, row.cut_left(wide, k_between_px), {id, sign_on(k_keys[i], language_of(s.speech))}))
             ui.wish(app::PressKey{k_keys[i][0]});
     }
 }
@@ -56,15 +66,17 @@ constexpr float k_lowest_keys_px = 4.0F * widgets::k_target_px + 3.0F * k_betwee
 constexpr float k_highest_keys_px = 4.0F * 110.0F;
 
 /// Name, what is typed, what is allowed.
-void draw_entry(Ui& ui, Box box, const app::Keypad& pad, const app::Input& input, const NumberRef& number) {
-    write_line(ui, ui.fonts.large, box.cut_top(k_name_px, k_apart_px), input.label, ui.theme.ink);
+void draw_entry(Ui& ui, const app::State& s, Box box, const app::Input& input, const NumberRef& number) {
+    const app::Keypad& pad = *s.keypad;
+    write_line(ui, ui.fonts.large, box.cut_top(k_name_px, k_apart_px), say(s.speech, input.label), ui.theme.ink);
     const Box entry = box.cut_top(k_entry_px, k_apart_px);
     ui.draw.AddRect(entry.min(), entry.max(), ui.theme.ink, 8.0F, 0, 3.0F);
-    const std::string typed = pad.typed.empty() ? "now " + app::shown_value(input, number.get()) : with_unit(input, pad.typed);
+    const std::string digits = with_mark(pad.typed, language_of(s.speech));
+    const std::string typed = digits.empty() ? app::said(s, words::k_now, {{"{value}", app::shown_value(input, s.speech, number.get())}}) : with_unit(input, s.speech, digits);
     write_line(ui, pad.typed.empty() ? ui.fonts.text : ui.fonts.huge, entry.inner(8.0F), typed, ui.theme.ink, widgets::Align::Right);
-    const std::string hint = pad.fault.empty() ? app::allowed_text(input, number.range) : pad.fault;
+    const std::string hint = pad.fault.empty() ? app::allowed_text(input, s.speech, number.range) : pad.fault;
     widgets::write(ui, ui.fonts.strong, box, hint, ui.theme.ink);
-    ui.mirror.push_back({"keypad", "text", hint, pad.typed, entry});
+    ui.mirror.push_back({"keypad", "text", hint, digits, entry});
 }
 
 }  // namespace
@@ -79,9 +91,9 @@ void draw_keypad(Ui& ui, const app::State& state, Box box, Box aside) {
     if (input == nullptr || !number) return ui.wish(app::CloseKeypad{});
     read_keyboard(ui);
     const bool below = keypad_fits(box);
-    draw_entry(ui, below ? box.cut_top(k_above_keys_px - 2.0F * k_apart_px, 2.0F * k_apart_px) : box, pad, *input, number);
+    draw_entry(ui, state, below ? box.cut_top(k_above_keys_px - 2.0F * k_apart_px, 2.0F * k_apart_px) : box, *input, number);
     const Box& keys = below ? box : aside;
-    draw_keys(ui, {keys.x, keys.y, keys.w, std::min(keys.h, k_highest_keys_px)});
+    draw_keys(ui, state, {keys.x, keys.y, keys.w, std::min(keys.h, k_highest_keys_px)});
 }
 
 }  // namespace guywright::screens

@@ -1,6 +1,7 @@
 #include "wasm/app/lock.hpp"
 
 #include "wasm/screens/parts.hpp"
+#include "wasm/words/menu.hpp"
 
 namespace guywright::screens {
 namespace {
@@ -8,11 +9,6 @@ namespace {
 using app::Lock;
 using widgets::Box;
 using widgets::Ui;
-
-constexpr std::string_view k_locked = "Locked";
-constexpr std::string_view k_nothing_changes = "No touch and no key changes anything.";
-constexpr std::string_view k_how = "To open, hold 1 for a second, let go, then hold 2. The keys 1 and 2 do the same.";
-constexpr std::string_view k_now_second = "1 is done. Now hold 2 for a second.";
 
 constexpr float k_place_px = 112.0F;
 constexpr float k_apart_px = 14.0F;
@@ -48,7 +44,7 @@ Lock::Touched touched_by_key() {
 }
 
 /// A place that fills while it is held; one that is done is solid.
-void draw_place(Ui& ui, const Box& box, std::string_view number, float filled, std::string_view id) {
+void draw_place(Ui& ui, const app::Speech& speech, const Box& box, std::string_view number, float filled, std::string_view id) {
     ui.draw.AddRectFilled(box.min(), box.max(), ui.theme.raised, 16.0F);
     const float top = box.y + box.h * (1.0F - filled);
     ui.draw.PushClipRect({box.x, top}, box.max(), true);
@@ -59,17 +55,18 @@ void draw_place(Ui& ui, const Box& box, std::string_view number, float filled, s
     write_line(ui, ui.fonts.huge, box, number, ui.theme.ink, widgets::Align::Centre);
     ui.draw.PopClipRect();
     ui.draw.AddRect(box.min(), box.max(), ui.theme.ink, 16.0F, 0, 4.0F);
-    ui.mirror.push_back({std::string(id), "hold", std::string(number), filled >= 1.0F ? "done" : "", box});
+    ui.mirror.push_back({std::string(id), "hold", std::string(number), filled >= 1.0F ? std::string(say(speech, words::k_hold_done)) : std::string(), box});
 }
 
-void draw_words(Ui& ui, const Box& box, const Places& at, bool first_done) {
+void draw_words(Ui& ui, const app::Speech& speech, const Box& box, const Places& at, bool first_done) {
+    const std::string_view locked = say(speech, words::k_locked), how = say(speech, first_done ? words::k_now_second : words::k_how_to_open);
     Box above{box.x, box.y, at.second.x - k_apart_px - box.x, at.first.y - k_apart_px - box.y};
     const float right = at.first.x + at.first.w + k_apart_px;
     const Box below{right, at.first.y, box.x + box.w - right, at.first.h};
-    write_line(ui, ui.fonts.large, above.cut_top(32.0F, 4.0F), k_locked, ui.theme.ink);
-    widgets::write(ui, ui.fonts.text, above, k_nothing_changes, ui.theme.ink);
-    widgets::write(ui, ui.fonts.strong, below, first_done ? k_now_second : k_how, ui.theme.ink);
-    ui.mirror.push_back({"locked", "text", std::string(k_locked), std::string(first_done ? k_now_second : k_how), box});
+    write_line(ui, ui.fonts.large, above.cut_top(32.0F, 4.0F), locked, ui.theme.ink);
+    widgets::write(ui, ui.fonts.text, above, say(speech, words::k_nothing_changes), ui.theme.ink);
+    widgets::write(ui, ui.fonts.strong, below, how, ui.theme.ink);
+    ui.mirror.push_back({"locked", "text", std::string(locked), std::string(how), box});
 }
 
 }  // namespace
@@ -81,9 +78,9 @@ void draw_lock(Ui& ui, const app::State& state, const Box& box, int fingers) {
     const Lock::Touched touched = both ? Lock::Touched::Wrong : key != Lock::Touched::Nothing ? key : pointer;
     if (touched != Lock::Touched::Nothing || state.lock->waits()) ui.wish(app::LookAtLock{touched, ImGui::GetTime()});
     const bool first_done = state.lock->first_done();
-    draw_place(ui, at.first, "1", first_done ? 1.0F : state.lock->held(), "lock 1");
-    draw_place(ui, at.second, "2", first_done ? state.lock->held() : 0.0F, "lock 2");
-    draw_words(ui, box, at, first_done);
+    draw_place(ui, state.speech, at.first, "1", first_done ? 1.0F : state.lock->held(), "lock 1");
+    draw_place(ui, state.speech, at.second, "2", first_done ? state.lock->held() : 0.0F, "lock 2");
+    draw_words(ui, state.speech, box, at, first_done);
 }
 
 }  // namespace guywright::screens

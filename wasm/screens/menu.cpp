@@ -5,6 +5,8 @@
 #include "wasm/screens/items.hpp"
 #include "wasm/screens/key_grid.hpp"
 #include "wasm/screens/parts.hpp"
+#include "wasm/words/keys.hpp"
+#include "wasm/words/menu.hpp"
 
 namespace guywright::screens {
 namespace {
@@ -13,20 +15,19 @@ using widgets::Box;
 using widgets::ButtonLook;
 using widgets::Ui;
 
-std::string_view theme_label(widgets::ThemeName name) {
+const app::Said& theme_label(widgets::ThemeName name) {
     switch (name) {
-        case widgets::ThemeName::Sun: return "Light: sun";
-        case widgets::ThemeName::Dim: return "Light: dim";
-        case widgets::ThemeName::Night: return "Light: red night";
+        case widgets::ThemeName::Sun: return words::k_sun;
+        case widgets::ThemeName::Dim: return words::k_dim;
+        case widgets::ThemeName::Night: return words::k_night;
     }
-    return "";
+    return words::k_sun;
 }
 
 void add_steps(std::vector<Key>& entries, const app::State& s) {
     for (int i = 0; i < app::k_step_count; ++i) {
         const auto step = static_cast<app::Step>(i);
-        const std::string title(title_of(step));
-        entries.push_back({"step " + title, std::to_string(i + 1) + "  " + title, app::GoTo{step, 0}, s.step == step ? ButtonLook::Chosen : ButtonLook::Plain});
+        entries.push_back({"step " + std::string(key_of(step)), std::to_string(i + 1) + "  " + title_of(s, step), app::GoTo{step, 0}, s.step == step ? ButtonLook::Chosen : ButtonLook::Plain});
     }
 }
 
@@ -37,15 +38,16 @@ void add_examples(std::vector<Key>& entries) {
     }
 }
 
-std::string_view awake_label(app::Awake awake) {
+/// There must be a way to keep it awake.
+const app::Said& awake_label(app::Awake awake) {
     switch (awake) {
-        case app::Awake::Impossible: return "";
-        case app::Awake::Off: return "Screen may go dark";
-        case app::Awake::Asked: return "Screen: asking\u2026";
-        case app::Awake::On: return "\u2713 Screen stays on";
-        case app::Awake::Refused: return "Screen: device refuses to stay on";
+        case app::Awake::Impossible:
+        case app::Awake::Off: return words::k_may_go_dark;
+        case app::Awake::Asked: return words::k_asking_awake;
+        case app::Awake::On: return words::k_stays_on;
+        case app::Awake::Refused: return words::k_awake_refused;
     }
-    return "";
+    return words::k_may_go_dark;
 }
 
 }  // namespace
@@ -53,18 +55,20 @@ std::string_view awake_label(app::Awake awake) {
 std::vector<Key> menu_keys(const app::State& s) {
     std::vector<Key> entries;
     add_steps(entries, s);
-    entries.push_back({"lock", "Lock the screen", app::LockScreen{}});
-    entries.push_back({"plans", "Plans kept here", app::ShowPlans{}});
-    entries.push_back({"new", "New plan", app::NewPlan{}});
-    entries.push_back({"open", "Open a plan file", app::OpenFile{}});
-    entries.push_back({"save", "Save plan file", app::SaveFile{}});
-    entries.push_back({"redo", "Redo", app::Redo{}, ButtonLook::Plain, !s.history.future.empty()});
-    entries.push_back({"theme", std::string(theme_label(s.theme)), app::NextTheme{}});
-    entries.push_back({"name plan", "Name this plan", app::AskForText{"title"}});
+    entries.push_back({"lock", said(s, words::k_lock), app::LockScreen{}});
+    entries.push_back({"plans", said(s, words::k_plans), app::ShowPlans{}});
+    entries.push_back({"new", said(s, words::k_new), app::NewPlan{}});
+    entries.push_back({"open", said(s, words::k_open_file), app::OpenFile{}});
+    entries.push_back({"save", said(s, words::k_save_file), app::SaveFile{}});
+    entries.push_back({"redo", said(s, words::k_redo), app::Redo{}, ButtonLook::Plain, !s.history.future.empty()});
+    entries.push_back({"theme", said(s, theme_label(s.theme)), app::NextTheme{}});
+    entries.push_back({"language", said(s, words::k_language), app::NextLanguage{}});
+    entries.push_back({"units", said(s, s.speech.units == UnitSystem::Metric ? words::k_metric : words::k_imperial), app::NextUnits{}});
+    entries.push_back({"name plan", said(s, words::k_name_plan), app::AskForText{"title"}});
     if (s.device.awake != app::Awake::Impossible)
-        entries.push_back({"awake", std::string(awake_label(s.device.awake)), app::ToggleAwake{}, s.device.awake == app::Awake::On ? ButtonLook::Chosen : ButtonLook::Plain});
-    entries.push_back({"text", "Read as text", app::ShowText{}});
-    entries.push_back({"about", "About", app::ShowAbout{}});
+        entries.push_back({"awake", said(s, awake_label(s.device.awake)), app::ToggleAwake{}, s.device.awake == app::Awake::On ? ButtonLook::Chosen : ButtonLook::Plain});
+    entries.push_back({"text", said(s, words::k_text), app::ShowText{}});
+    entries.push_back({"about", said(s, words::k_about), app::ShowAbout{}});
     add_examples(entries);
     return entries;
 }
@@ -72,13 +76,13 @@ std::vector<Key> menu_keys(const app::State& s) {
 namespace {
 
 /// What does not fit stands on further pages, reached by a key of its own. The way back is on all of them.
-std::vector<Key> on_this_page(const std::vector<Key>& entries, const Grid& grid, std::size_t page) {
-    const Key back{"close menu", "Back to the plan", app::ToggleMenu{}, ButtonLook::Action};
+std::vector<Key> on_this_page(const app::State& s, const std::vector<Key>& entries, const Grid& grid) {
+    const Key back{"close menu", said(s, words::k_back_to_plan), app::ToggleMenu{}, ButtonLook::Action};
     const bool all = entries.size() < grid.cells();
     const std::size_t each = all ? entries.size() : std::max<std::size_t>(3, grid.cells()) - 2, pages = (entries.size() + each - 1) / each;
-    const std::size_t first = page % pages * each, last = std::min(first + each, entries.size());
+    const std::size_t first = s.menu_page % pages * each, last = std::min(first + each, entries.size());
     std::vector<Key> shown(entries.begin() + static_cast<std::ptrdiff_t>(first), entries.begin() + static_cast<std::ptrdiff_t>(last));
-    if (!all) shown.push_back({"more menu", "More", app::NextMenuPage{}});
+    if (!all) shown.push_back({"more menu", said(s, words::k_more), app::NextMenuPage{}});
     shown.push_back(back);
     return shown;
 }
@@ -90,13 +94,13 @@ void draw_menu(Ui& ui, const app::State& state, Box box) {
     if (box.h >= k_room_for_title_px) write_line(ui, ui.fonts.large, box.cut_top(36.0F, 10.0F), state.plan.title, ui.theme.ink);
     const std::vector<Key> entries = menu_keys(state);
     const Grid grid = grid_for(box, entries.size() + 1);
-    draw_grid(ui, box, on_this_page(entries, grid, state.menu_page), grid);
+    draw_grid(ui, box, on_this_page(state, entries, grid), grid);
 }
 
 void draw_message(Ui& ui, const app::State& state, Box box) {
     const float wide = std::min(box.w, 760.0F);
     box = {box.x + (box.w - wide) / 2.0F, box.y, wide, box.h};
-    if (widgets::button(ui, box.cut_bottom(widgets::k_target_px, widgets::k_gap_px), {"close message", "Back to my plan", ButtonLook::Action}))
+    if (widgets::button(ui, box.cut_bottom(widgets::k_target_px, widgets::k_gap_px), {"close message", say(state.speech, words::k_close_message), ButtonLook::Action}))
         ui.wish(app::CloseMessage{});
     widgets::write(ui, ui.fonts.text, box, state.message, ui.theme.ink);
     ui.mirror.push_back({"message", "text", state.message, "", box});

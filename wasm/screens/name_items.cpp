@@ -3,21 +3,17 @@
 #include "wasm/app/inputs.hpp"
 #include "wasm/app/plan_edits.hpp"
 #include "wasm/screens/key_grid.hpp"
+#include "wasm/words/items.hpp"
 
 namespace guywright::screens {
 namespace {
-
-constexpr const char* k_name_guy = "Name this guy";
-constexpr const char* k_name_rope = "Name this rope";
-constexpr const char* k_up = "Move up the list";
-constexpr const char* k_down = "Move down the list";
 
 /// Both keys always stand there, so that neither moves under the finger at an end of the list.
 void add_move_keys(Builder& b, const char* list, std::size_t index, std::size_t count, app::Command up, app::Command down) {
     if (count < 2) return;
     const std::string which = std::string(list) + " " + std::to_string(index);
-    const std::vector<Key> keys{{"move up " + which, k_up, std::move(up), widgets::ButtonLook::Plain, index > 0},
-                                {"move down " + which, k_down, std::move(down), widgets::ButtonLook::Plain, index + 1 < count}};
+    const std::vector<Key> keys{{"move up " + which, b.said(words::k_up), std::move(up), widgets::ButtonLook::Plain, index > 0},
+                                {"move down " + which, b.said(words::k_down), std::move(down), widgets::ButtonLook::Plain, index + 1 < count}};
     std::vector<Spoken> spoken;
     for (const Key& key : keys)
         if (key.enabled) spoken.push_back({Spoken::Kind::Key, key.id, key.label, {}, std::nullopt, key.command});
@@ -27,12 +23,12 @@ void add_move_keys(Builder& b, const char* list, std::size_t index, std::size_t 
 }  // namespace
 
 void add_guy_name(Builder& b, std::size_t guy) {
-    b.action("name guy " + std::to_string(guy), k_name_guy, app::AskForText{app::path_at("guys[#].name", guy)});
+    b.action("name guy " + std::to_string(guy), b.said(words::k_name_guy), app::AskForText{app::path_at("guys[#].name", guy)});
     add_move_keys(b, "guys", guy, b.plan().guys.size(), app::MoveGuy{guy, true}, app::MoveGuy{guy, false});
 }
 
 void add_rope_name(Builder& b, std::size_t rope) {
-    b.action("name rope " + std::to_string(rope), k_name_rope, app::AskForText{app::path_at("ropes[#].name", rope)});
+    b.action("name rope " + std::to_string(rope), b.said(words::k_name_rope), app::AskForText{app::path_at("ropes[#].name", rope)});
     add_move_keys(b, "ropes", rope, b.plan().ropes.size(), app::MoveRope{rope, true}, app::MoveRope{rope, false});
 }
 

@@ -2,6 +2,8 @@
 #include <cmath>
 
 #include "wasm/screens/site.hpp"
+#include "wasm/words/keys.hpp"
+#include "wasm/words/picture.hpp"
 
 namespace guywright::screens {
 namespace {
@@ -10,13 +12,9 @@ using widgets::Box;
 using widgets::ButtonLook;
 using widgets::Ui;
 
-constexpr const char* k_back = "Back";
-constexpr const char* k_no_case = "No case yet";
-constexpr std::array k_view_labels{"Free", "Above", "Side", "Behind", "Forces"};
-
 constexpr float k_between_px = 8.0F;
 constexpr float k_wide_px = 330.0F;          ///< from here on three keys stand side by side
-constexpr std::size_t k_key_count = k_view_labels.size() + 1;
+constexpr std::size_t k_key_count = words::k_view_keys.size() + 1;
 constexpr float k_thumb_px = 26.0F;
 constexpr float k_rail_px = 8.0F;
 constexpr float k_title_px = 30.0F;
@@ -59,10 +57,10 @@ void draw_rail(Ui& ui, const Box& rail, std::size_t at, std::size_t count, bool 
     ui.draw.AddRect({x - k_thumb_px / 2.0F, y - 22.0F}, {x + k_thumb_px / 2.0F, y + 22.0F}, ui.theme.ink, 7.0F, 0, 3.0F);
 }
 
-void draw_title(Ui& ui, Box row, const std::string& name, std::size_t at, std::size_t count) {
-    const std::string where = count > 0 ? std::to_string(at + 1) + " of " + std::to_string(count) : "";
+void draw_title(Ui& ui, const app::State& s, Box row, const std::string& name, std::size_t at, std::size_t count) {
+    const std::string where = count > 0 ? said(s, words::k_of, {{"{n}", std::to_string(at + 1)}, {"{all}", std::to_string(count)}}) : std::string();
     write_line(ui, ui.fonts.text, row.cut_right(widgets::text_width(ui.fonts.text, where) + 1.0F, 8.0F), where, ui.theme.ink, widgets::Align::Right);
-    write_line(ui, ui.fonts.strong, row, name.empty() ? k_no_case : name, ui.theme.ink);
+    write_line(ui, ui.fonts.strong, row, name.empty() ? said(s, words::k_no_case) : name, ui.theme.ink);
 }
 
 }  // namespace
@@ -72,14 +70,14 @@ float case_slider_height() { return k_title_px + widgets::k_target_px; }
 void case_slider(Ui& ui, const app::State& s, Box box) {
     const std::size_t count = s.evaluation.outcomes.size(), at = s.shown_case;
     const std::string name = shown_case_name(s);
-    draw_title(ui, box.cut_top(k_title_px), name, at, count);
+    draw_title(ui, s, box.cut_top(k_title_px), name, at, count);
     if (widgets::button(ui, box.cut_left(widgets::k_target_px, 10.0F), {"case before", "\u2212", ButtonLook::Plain, count > 0 && at > 0, true})) ui.wish(app::ShowCase{at - 1});
     if (widgets::button(ui, box.cut_right(widgets::k_target_px, 10.0F), {"case after", "+", ButtonLook::Plain, at + 1 < count, true})) ui.wish(app::ShowCase{at + 1});
     widgets::touch(ui, box, "slide case");
     if (const int steps = widgets::arrow_pressed(); steps != 0 && (steps > 0 || at > 0)) ui.wish(app::ShowCase{steps > 0 ? at + 1 : at - 1});
     if (count > 1) drag_case(ui, s, box, count);
     draw_rail(ui, box, at, count, ImGui::IsItemActive());
-    ui.mirror.push_back({"slide case", "slider", "Case", name, box});
+    ui.mirror.push_back({"slide case", "slider", said(s, words::k_case_slider), name, box});
 }
 
 float picture_keys_height(float width) { return case_slider_height() + 2.0F * k_between_px + rows_height(width); }
@@ -93,13 +91,13 @@ void draw_picture_keys(Ui& ui, const app::State& s, Box box) {
     for (std::size_t i = 0; i < k_key_count; ++i) {
         if (i % columns_for(keys.w) == 0) row = keys.cut_top(widgets::k_target_px, k_between_px);
         const Box key = row.cut_left(wide, k_between_px);
-        if (i == k_view_labels.size()) {
-            if (widgets::button(ui, key, {"smaller", k_back, ButtonLook::Action})) ui.wish(app::ToggleLargeSite{});
+        if (i == words::k_view_keys.size()) {
+            if (widgets::button(ui, key, {"smaller", say(s.speech, words::k_back), ButtonLook::Action})) ui.wish(app::ToggleLargeSite{});
             continue;
         }
         const auto view = static_cast<scene::View>(i);
         const std::string id = "view " + std::string(view_name(view));
-        if (widgets::button(ui, key, {id, k_view_labels[i], s.view == view ? ButtonLook::Chosen : ButtonLook::Plain})) ui.wish(app::SetView{view});
+        if (widgets::button(ui, key, {id, say(s.speech, words::k_view_keys[i]), s.view == view ? ButtonLook::Chosen : ButtonLook::Plain})) ui.wish(app::SetView{view});
     }
 }
 

@@ -2,9 +2,8 @@
 
 #include <cctype>
 
-#include "engine/codec/english.hpp"
-#include "engine/codec/sentences.hpp"
 #include "wasm/app/inputs.hpp"
+#include "wasm/words/card.hpp"
 
 namespace guywright::screens {
 namespace {
@@ -22,30 +21,35 @@ std::string with_degree_signs(std::string text) {
 }
 
 /// "the load of rope main" for "ropes[0].load_kg": what the slider is called, and whose it is. The path itself where there is none.
+template <app::Tongue tongue>
 std::string shown_name(const Plan& plan, std::string_view path) {
+    const app::Speech speech{tongue, {}};
     const app::Input* input = app::find_input(path);
     if (input == nullptr) return std::string(path);
-    std::string label(input->label);
-    label[0] = static_cast<char>(std::tolower(static_cast<unsigned char>(label[0])));
-    const std::string name = "the " + label;
+    std::string label(say(speech, input->label));
+    if (static_cast<unsigned char>(label[0]) < 0x80U) label[0] = static_cast<char>(std::tolower(static_cast<unsigned char>(label[0])));
     const std::size_t i = app::index_in(path);
-    if (path.starts_with("guys[") && i < plan.guys.size()) return name + " of guy " + plan.guys[i].name;
-    if (path.starts_with("ropes[") && i < plan.ropes.size()) return name + " of rope " + plan.ropes[i].name;
+    if (path.starts_with("guys[") && i < plan.guys.size()) return say(speech, words::k_input_of_guy, {{"{label}", label}, {"{name}", plan.guys[i].name}});
+    if (path.starts_with("ropes[") && i < plan.ropes.size()) return say(speech, words::k_input_of_rope, {{"{label}", label}, {"{name}", plan.ropes[i].name}});
     const bool of_a_leg = path.find('[') != std::string::npos && plan.frame.legs.size() > 1;
-    return of_a_leg ? name + ", leg " + std::to_string(i + 1) : name;
+    return say(speech, of_a_leg ? words::k_input_of_leg : words::k_the_input, {{"{label}", label}, {"{n}", std::to_string(i + 1)}});
+}
+
+Telling telling(const app::Speech& speech) {
+    return {language_of(speech), speech.units, speech.tongue == app::Tongue::French ? shown_name<app::Tongue::French> : shown_name<app::Tongue::English>};
 }
 
 }  // namespace
 
 std::string check_sentence(const app::State& state, const Check& check) {
-    return with_degree_signs(sentence({k_english, UnitSystem::Metric, shown_name}, state.plan, state.evaluation, check));
+    return with_degree_signs(sentence(telling(state.speech), state.plan, state.evaluation, check));
 }
 
 std::string reason(const app::State& state) {
     const Evaluation& e = state.evaluation;
-    if (!e.faults.empty()) return to_string(e.faults.front());
-    if (!e.not_measured.empty()) return std::to_string(e.not_measured.size()) + (e.not_measured.size() == 1 ? " value" : " values") + " still to enter";
-    if (state.sweep && e.verdict == Verdict::NotChecked) return "Still checking what measuring error could do\u2026";
+    if (!e.faults.empty()) return fault_told(language_of(state.speech), e.faults.front());
+    if (!e.not_measured.empty()) return say(state.speech, words::k_to_enter, e.not_measured.size());
+    if (state.sweep && e.verdict == Verdict::NotChecked) return app::said(state, words::k_still_checking);
     return e.closest.empty() ? std::string() : check_sentence(state, e.closest.front());
 }
 

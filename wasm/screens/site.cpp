@@ -2,23 +2,16 @@
 
 #include <imgui_internal.h>
 
-#include "engine/codec/english.hpp"
-#include "engine/codec/sentences.hpp"
 #include "wasm/app/inputs.hpp"
 #include "wasm/scene/force_polygon.hpp"
 #include "wasm/screens/parts.hpp"
+#include "wasm/words/picture.hpp"
 
 namespace guywright::screens {
 namespace {
 
 using widgets::Box;
 using widgets::Ui;
-
-constexpr const char* k_view = "View: ";
-constexpr const char* k_case = "Case: ";
-constexpr const char* k_reset = "Reset view";
-constexpr const char* k_site = "The site";
-constexpr const char* k_site_large = "The site, large";
 
 constexpr float k_label_px = 18.0F;
 constexpr float k_key_px = 92.0F;
@@ -77,9 +70,11 @@ void hands_on_picture(Ui& ui, const Box& box) {
     if (io.MouseWheel != 0.0F) ui.wish(app::PinchScene{room, at, at, io.MouseWheel > 0.0F ? k_notch : 1.0 / k_notch});
 }
 
+std::string shown_view(const app::State& state) { return said(state, words::k_view_names[static_cast<std::size_t>(state.view)]); }
+
 /// Returns how many dimensions found no room.
 int draw_picture(Ui& ui, const app::State& state, const Box& box, const std::vector<Box>& keys) {
-    scene::Picture picture{state.shown_case, 1.0, state.site_large, app::highlight_of(state.last_touched), {}};
+    scene::Picture picture{state.shown_case, 1.0, state.site_large, app::highlight_of(state.last_touched), {}, state.speech};
     if (state.site_large) picture.enlarge = scene::enlargement(state.evaluation);
     for (const Box& key : keys) picture.covered.push_back(frame_of(key.inner(-4.0F)));
     ui.draw.PushClipRect(box.min(), box.max(), true);
@@ -93,7 +88,7 @@ bool touch_picture(Ui& ui, const app::State& state, const Box& box) {
     const bool tapped = widgets::touch(ui, box, "scene") && !was_dragged();
     hands_on_picture(ui, box);
     keys_on_picture(ui, box);
-    ui.mirror.push_back({"scene", "image", state.site_large ? k_site_large : k_site, std::string(view_name(state.view)), box});
+    ui.mirror.push_back({"scene", "image", said(state, state.site_large ? words::k_site_large : words::k_site), shown_view(state), box});
     return tapped;
 }
 
@@ -112,7 +107,7 @@ std::string_view view_name(scene::View view) {
 
 std::string shown_case_name(const app::State& state) {
     if (state.shown_case >= state.evaluation.outcomes.size()) return {};
-    return case_name(k_english, state.plan, state.evaluation.outcomes[state.shown_case].setup);
+    return case_name(language_of(state.speech), state.plan, state.evaluation.outcomes[state.shown_case].setup);
 }
 
 scene::ImageBox room_of_picture(const Box& box) { return scene::room_of(frame_of(box), k_label_px); }
@@ -120,16 +115,16 @@ scene::ImageBox room_of_picture(const Box& box) { return scene::room_of(frame_of
 void draw_site(Ui& ui, const app::State& state, const Box& box) {
     if (state.lock) {   // to be looked at only
         draw_picture(ui, state, box, {});
-        ui.mirror.push_back({"scene", "image", k_site, std::string(view_name(state.view)), box});
+        ui.mirror.push_back({"scene", "image", said(state, words::k_site), shown_view(state), box});
         return;
     }
     Box row = box.inner(k_margin_px).cut_bottom(widgets::k_target_px);
     const Box view_key = row.cut_right(k_key_px);
-    const std::string name = shown_case_name(state), label = k_case + name;
+    const std::string name = shown_case_name(state), label = said(state, words::k_case, {{"{case}", name}});
     std::vector<Box> keys{view_key};
     if (!name.empty()) keys.push_back(row.cut_left(width_for(ui, label, k_key_px)));
     draw_picture(ui, state, box, keys);
-    if (widgets::button(ui, view_key, {"view", k_view + std::string(view_name(state.view))})) ui.wish(app::NextView{});
+    if (widgets::button(ui, view_key, {"view", said(state, words::k_view, {{"{view}", shown_view(state)}})})) ui.wish(app::NextView{});
     if (!name.empty() && widgets::button(ui, keys[1], {"case", label})) ui.wish(app::NextCase{});
     if (touch_picture(ui, state, box)) ui.wish(app::ToggleLargeSite{});
 }
@@ -144,11 +139,11 @@ void draw_large_picture(Ui& ui, const app::State& state, Box box) {
     if (as_fitted && left_out > 0) ui.cut.push_back(std::to_string(left_out) + " dimensions");
     widgets::write(ui, ui.fonts.text, {below.x + k_margin_px, below.y, below.w - 2.0F * k_margin_px, below.h}, words, ui.theme.ink);
     ui.mirror.push_back({"caption", "text", words, "", below});
-    if (!as_fitted && widgets::button(ui, corner, {"reset view", k_reset})) ui.wish(app::ResetView{});
+    if (!as_fitted && widgets::button(ui, corner, {"reset view", say(state.speech, words::k_reset)})) ui.wish(app::ResetView{});
     touch_picture(ui, state, box);
     if (ImGui::IsItemHovered() && ImGui::IsMouseDoubleClicked(ImGuiMouseButton_Left)) ui.wish(app::ResetView{});
     if (state.view != scene::View::Forces) return;
-    for (const scene::ForceRow& row : scene::force_rows(state.plan, state.evaluation, state.shown_case))
+    for (const scene::ForceRow& row : scene::force_rows(state.speech, state.plan, state.evaluation, state.shown_case))
         ui.mirror.push_back({"force " + row.name, "text", row.name, row.amount, box});
 }
 

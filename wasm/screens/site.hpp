@@ -8,7 +8,7 @@
 // The picture of the site: beside the sliders, and large with its own keys.
 namespace guywright::screens {
 
-/// "free", "side", ...
+/// "free", "side", ... in every language, for ids.
 [[nodiscard]] std::string_view view_name(scene::View view);
 /// "holding"; empty where no case has been computed.
 [[nodiscard]] std::string shown_case_name(const app::State& state);

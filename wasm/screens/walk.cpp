@@ -4,6 +4,7 @@
 #include "wasm/screens/items.hpp"
 #include "wasm/screens/pages.hpp"
 #include "wasm/screens/parts.hpp"
+#include "wasm/words/keys.hpp"
 
 namespace guywright::screens {
 namespace {
@@ -41,7 +42,7 @@ Step step_after(Step s, int by) { return static_cast<Step>(static_cast<int>(s) +
 
 void draw_title(Ui& ui, Box row, const app::State& state, const Place& at) {
     const std::string step = std::to_string(static_cast<int>(state.step) + 1) + "/" + std::to_string(app::k_step_count);
-    const std::string where = at.pages.size() > 1 ? "page " + std::to_string(at.page + 1) + " of " + std::to_string(at.pages.size()) : step;
+    const std::string where = at.pages.size() > 1 ? said(state, words::k_page, {{"{n}", std::to_string(at.page + 1)}, {"{all}", std::to_string(at.pages.size())}}) : step;
     write_line(ui, ui.fonts.text, row.cut_right(widgets::text_width(ui.fonts.text, where) + 1.0F, 10.0F), where, ui.theme.ink, widgets::Align::Right);
     const std::string& title = at.group().title;
     ImFont* font = widgets::text_width(ui.fonts.large, title) <= row.w ? ui.fonts.large : ui.fonts.strong;
@@ -58,19 +59,19 @@ void go_on(Ui& ui, const app::State& state, const Place& at) {
 void draw_ways(Ui& ui, Box row, const app::State& state, const Place& at) {
     const float wide = (row.w - 3.0F * k_between_ways_px) / 4.0F;
     const bool first = state.step == Step::Edge && at.page == 0;
-    if (widgets::button(ui, row.cut_left(wide, k_between_ways_px), {"back", "Back", ButtonLook::Plain, !first})) {
+    if (widgets::button(ui, row.cut_left(wide, k_between_ways_px), {"back", say(state.speech, words::k_back), ButtonLook::Plain, !first})) {
         if (at.page > 0) ui.wish(app::GoTo{state.step, at.pages[at.page - 1].first});
         else ui.wish(app::GoTo{step_after(state.step, -1), SIZE_MAX});
     }
-    if (widgets::button(ui, row.cut_left(wide, k_between_ways_px), {"menu", "Steps"})) ui.wish(app::ToggleMenu{});
-    if (widgets::button(ui, row.cut_left(wide, k_between_ways_px), {"undo", "Undo", ButtonLook::Plain, !state.history.past.empty()})) ui.wish(app::Undo{});
+    if (widgets::button(ui, row.cut_left(wide, k_between_ways_px), {"menu", say(state.speech, words::k_steps)})) ui.wish(app::ToggleMenu{});
+    if (widgets::button(ui, row.cut_left(wide, k_between_ways_px), {"undo", say(state.speech, words::k_undo), ButtonLook::Plain, !state.history.past.empty()})) ui.wish(app::Undo{});
     const bool last = state.step == Step::Card && at.page + 1 == at.pages.size();
-    if (widgets::button(ui, row, {"next", "Next", last ? ButtonLook::Plain : ButtonLook::Action, !last})) go_on(ui, state, at);
+    if (widgets::button(ui, row, {"next", say(state.speech, words::k_next), last ? ButtonLook::Plain : ButtonLook::Action, !last})) go_on(ui, state, at);
 }
 
 /// One key that says "the starting values on this page are right" and goes on.
 void draw_confirm(Ui& ui, const Box& row, const app::State& state, const Place& at, std::vector<std::string> paths) {
-    const std::string label = paths.size() == 1 ? "The value with ? is right" : "The " + std::to_string(paths.size()) + " values with ? are right";
+    const std::string label = say(state.speech, words::k_right, paths.size());
     if (!widgets::button(ui, row, {"confirm", label})) return;
     ui.wish(app::ConfirmShown{std::move(paths)});
     go_on(ui, state, at);
@@ -82,7 +83,7 @@ void draw_foot_row(Ui& ui, Box row, const app::State& state, const Place& at) {
     const Group& group = at.group();
     if (!group.more.empty()) {
         const Box key = paths.empty() ? row : row.cut_right((row.w - widgets::k_gap_px) / 3.0F, widgets::k_gap_px);
-        const std::string label = paths.empty() ? "More: " + group.more : std::string("More");
+        const std::string label = paths.empty() ? said(state, words::k_more_what, {{"{what}", group.more}}) : said(state, words::k_more);
         if (widgets::button(ui, key, {"more", label})) ui.wish(app::ShowMore{group.id, group.more_id});
     }
     if (!paths.empty()) draw_confirm(ui, row, state, at, std::move(paths));

@@ -3,35 +3,41 @@
 #include <cmath>
 
 #include "wasm/widgets/hold_drawing.hpp"
+#include "wasm/words/keys.hpp"
 
 namespace guywright::widgets {
 namespace {
-
-constexpr std::string_view k_take_label = "Take";
-constexpr std::string_view k_take_name = "Take from device";
 
 constexpr float k_head_px = 44.0F;
 constexpr float k_thumb_px = 30.0F;
 constexpr float k_rail_px = 8.0F;
 constexpr float k_ends_px = 20.0F;   ///< line with the range, below the rail
 
-double shown(const SliderText& t) { return t.input.sign * t.value; }
+app::Scale scale_of(const SliderText& t) { return app::scale_of(t.input, t.speech); }
+double shown(const SliderText& t) { return scale_of(t).shown(t.value); }
+std::string label_of(const SliderText& t) { return std::string(say(t.speech, t.input.label)); }
+std::string when_not_entered(const SliderText& t) { return t.measured ? std::string() : std::string(say(t.speech, words::k_comma_not_entered)); }
 
 /// The nearest whole number of steps.
-double stepped(const app::Input& input, double value) { return std::round(value / input.step) * input.step; }
+double stepped(const app::Slide& slide, double value) { return std::round(value / slide.step) * slide.step; }
 
 /// Nudging a bearing past north goes round; everything else stops at the ends of its slider, unless it is past them already.
-double nudged(const app::Input& input, double from, double steps) {
-    double to = stepped(input, from + steps * input.step);
-    const bool turns = input.from == 0.0 && input.to == 360.0;
+double nudged(const app::Slide& slide, double from, double steps) {
+    double to = stepped(slide, from + steps * slide.step);
+    const bool turns = slide.from == 0.0 && slide.to == 360.0;
     if (turns) return to < 0.0 ? to + 360.0 : to >= 360.0 ? to - 360.0 : to;
-    if (steps > 0.0) return from > input.to ? from : std::min(to, input.to);
-    return from < input.from ? from : std::max(to, input.from);
+    if (steps > 0.0) return from > slide.to ? from : std::min(to, slide.to);
+    return from < slide.from ? from : std::max(to, slide.from);
 }
 
-void wish_value(Ui& ui, const SliderText& t, double to) { ui.wish(app::SetNumber{t.path, t.input.sign * to}); }
+/// What shows as before stays as it was to the last digit, whatever the units.
+void wish_value(Ui& ui, const SliderText& t, double to) {
+    ui.wish(app::SetNumber{t.path, to == shown(t) ? t.value : scale_of(t).kept(to)});
+}
 
-std::string value_text(const SliderText& t) { return app::shown_value(t.input, t.value) + (t.measured ? "" : " ?"); }
+void nudge(Ui& ui, const SliderText& t, double steps) { wish_value(ui, t, nudged(scale_of(t).slide, shown(t), steps)); }
+
+std::string value_text(const SliderText& t) { return app::shown_value(t.input, t.speech, t.value) + (t.measured ? "" : " ?"); }
 
 float value_width(const Ui& ui, const SliderText& t) { return std::max(96.0F, text_width(ui.fonts.large, value_text(t)) + 24.0F); }
 
@@ -41,16 +47,16 @@ void draw_value(Ui& ui, const Box& value_box, const Box& reach, const SliderText
     ui.draw.AddRectFilled(value_box.min(), value_box.max(), t.measured ? ui.theme.raised : ui.theme.field, 6.0F);
     ui.draw.AddRect(value_box.min(), value_box.max(), ui.theme.ink, 6.0F, 0, 2.0F);
     write_line(ui, ui.fonts.large, value_box.inner(6.0F), value, ui.theme.ink, Align::Centre);
-    ui.mirror.push_back({"value " + t.path, "button", std::string(t.input.label), app::shown_value(t.input, t.value) + (t.measured ? "" : ", not entered"), reach});
+    ui.mirror.push_back({"value " + t.path, "button", label_of(t), app::shown_value(t.input, t.speech, t.value) + when_not_entered(t), reach});
 }
 
 /// Label, and beside it the tolerance where there is room.
 void draw_label(Ui& ui, Box row, const SliderText& t) {
-    const std::string beside = t.measured ? t.error : "not entered";
+    const std::string label = label_of(t), beside = t.measured ? t.error : std::string(say(t.speech, words::k_not_entered));
     const float beside_wide = text_width(ui.fonts.text, beside) + 1.0F;
-    const bool room = row.w - beside_wide - 8.0F >= text_width(ui.fonts.strong, t.input.label);
+    const bool room = row.w - beside_wide - 8.0F >= text_width(ui.fonts.strong, label);
     if (!beside.empty() && room) write_line(ui, ui.fonts.text, row.cut_right(beside_wide, 8.0F), beside, ui.theme.ink);
-    write_line(ui, ui.fonts.strong, row, t.input.label, ui.theme.ink);
+    write_line(ui, ui.fonts.strong, row, label, ui.theme.ink);
 }
 
 void draw_head(Ui& ui, Box row, const SliderText& t) {
@@ -63,8 +69,8 @@ void draw_head(Ui& ui, Box row, const SliderText& t) {
 float words_width(const Ui& ui, const SliderText& t, float width) { return width - value_width(ui, t) - k_target_px - 16.0F; }
 
 float head_height(const Ui& ui, const SliderText& t, float width) {
-    if (!t.device) return k_head_px + text_height(ui.fonts.text, t.input.how, width) + 4.0F;
-    return std::max(k_target_px, k_line_px + text_height(ui.fonts.text, t.input.how, words_width(ui, t, width))) + 8.0F;
+    if (!t.device) return k_head_px + text_height(ui.fonts.text, app::how_text(t.input, t.speech), width) + 4.0F;
+    return std::max(k_target_px, k_line_px + text_height(ui.fonts.text, app::how_text(t.input, t.speech), words_width(ui, t, width))) + 8.0F;
 }
 
 void draw_take_key(Ui& ui, const Box& box, const SliderText& t) {
@@ -73,9 +79,9 @@ void draw_take_key(Ui& ui, const Box& box, const SliderText& t) {
     ui.draw.AddRectFilled(box.min(), box.max(), ui.theme.raised, 8.0F);
     ui.draw.AddRect(box.min(), box.max(), ui.theme.ink, 8.0F, 0, 3.0F);
     Box inside = box.inner(8.0F);
-    write_line(ui, ui.fonts.strong, inside.cut_bottom(20.0F, 4.0F), k_take_label, ui.theme.ink, Align::Centre);
+    write_line(ui, ui.fonts.strong, inside.cut_bottom(20.0F, 4.0F), say(t.speech, words::k_take_short), ui.theme.ink, Align::Centre);
     draw_device_sign(ui, inside, *t.device);
-    ui.mirror.push_back({id, "button", std::string(k_take_name), "", box});
+    ui.mirror.push_back({id, "button", std::string(say(t.speech, words::k_take_from_device)), "", box});
 }
 
 void draw_head_with_device(Ui& ui, Box box, const SliderText& t) {
@@ -85,11 +91,12 @@ void draw_head_with_device(Ui& ui, Box box, const SliderText& t) {
     const Box key = box.cut_right(k_target_px, 8.0F);
     draw_take_key(ui, {key.x, key.y, key.w, k_target_px}, t);
     draw_label(ui, box.cut_top(k_line_px), t);
-    write(ui, ui.fonts.text, box, t.input.how, ui.theme.ink);
+    write(ui, ui.fonts.text, box, app::how_text(t.input, t.speech), ui.theme.ink);
 }
 
 void draw_rail(Ui& ui, const Box& track, const SliderText& t, bool held) {
-    const float share = static_cast<float>(std::clamp((shown(t) - t.input.from) / (t.input.to - t.input.from), 0.0, 1.0));
+    const app::Slide slide = scale_of(t).slide;
+    const float share = static_cast<float>(std::clamp((shown(t) - slide.from) / (slide.to - slide.from), 0.0, 1.0));
     const float y = track.y + (track.h - k_ends_px) / 2.0F;
     const float left = track.x + k_thumb_px / 2.0F, right = track.x + track.w - k_thumb_px / 2.0F;
     const float x = left + share * (right - left);
@@ -103,32 +110,34 @@ void draw_rail(Ui& ui, const Box& track, const SliderText& t, bool held) {
     for (const float shift : {-5.0F, 5.0F})
         ui.draw.AddLine({x + shift, y - 10.0F}, {x + shift, y + 10.0F}, t.measured ? ui.theme.field : ink, 2.0F);
     Box ends{track.x, track.y + track.h - k_ends_px, track.w, k_ends_px};
-    write_line(ui, ui.fonts.text, ends, app::shown_number(t.input, t.input.sign * t.input.from), ink);
-    write_line(ui, ui.fonts.text, ends, app::shown_number(t.input, t.input.sign * t.input.to), ink, Align::Right);
+    write_line(ui, ui.fonts.text, ends, number(t.speech, slide.from, slide.decimals), ink);
+    write_line(ui, ui.fonts.text, ends, number(t.speech, slide.to, slide.decimals), ink, Align::Right);
 }
 
 /// How far the value goes, as shown, when the finger has gone `px` along a rail of `rail_px`. The first finger's width is for
 /// single steps, however long the slider's range is; beyond it the value runs ahead.
-double travelled(const app::Input& input, float px, float rail_px) {
+double travelled(const app::Slide& slide, float px, float rail_px) {
     constexpr float wander_px = 8.0F;    // a finger that rests wanders so far
     constexpr float fine_px = 48.0F;
     constexpr double px_per_step = 4.0, run_ahead = 1.3;
-    const double range_per_px = (input.to - input.from) / rail_px;
-    const double fine = std::min(range_per_px, input.step / px_per_step);
+    const double range_per_px = (slide.to - slide.from) / rail_px;
+    const double fine = std::min(range_per_px, slide.step / px_per_step);
     const double gone = std::max(0.0F, std::abs(px) - wander_px);
     const double by = std::min<double>(gone, fine_px) * fine + std::max(0.0, gone - fine_px) * range_per_px * run_ahead;
     return std::copysign(by, static_cast<double>(px));
 }
 
 void drag(Ui& ui, const Box& track, const SliderText& t) {
-    if (ImGui::IsItemActivated()) ui.hand = {t.path, shown(t)};
+    if (ImGui::IsItemActivated()) ui.hand = {t.path, t.value};
     if (!ImGui::IsItemActive() || ui.hand.path != t.path || !ImGui::IsMouseDown(ImGuiMouseButton_Left)) return;
     const ImGuiIO& io = ImGui::GetIO();
-    const double by = travelled(t.input, io.MousePos.x - io.MouseClickedPos[0].x, track.w - k_thumb_px);
-    if (by == 0.0 && ui.hand.from_value == shown(t)) return;   // a tap enters nothing
-    const double low = std::min(t.input.from, ui.hand.from_value), high = std::max(t.input.to, ui.hand.from_value);
-    const double to = by == 0.0 ? ui.hand.from_value : std::clamp(stepped(t.input, ui.hand.from_value + by), low, high);
-    if (to != shown(t) || !t.measured) wish_value(ui, t, to);
+    const app::Scale scale = scale_of(t);
+    const double by = travelled(scale.slide, io.MousePos.x - io.MouseClickedPos[0].x, track.w - k_thumb_px);
+    if (by == 0.0 && ui.hand.from_value == t.value) return;   // a tap enters nothing
+    const double from = scale.shown(ui.hand.from_value), low = std::min(scale.slide.from, from), high = std::max(scale.slide.to, from);
+    const double to = by == 0.0 ? from : std::clamp(stepped(scale.slide, from + by), low, high);
+    const double kept = to == from ? ui.hand.from_value : scale.kept(to);   // there and back is as if nothing had been
+    if (kept != t.value || !t.measured) ui.wish(app::SetNumber{t.path, kept});
 }
 
 }  // namespace
@@ -144,18 +153,17 @@ void slider(Ui& ui, Box box, const SliderText& t) {
         draw_head_with_device(ui, box, t);
     } else {
         draw_head(ui, box.cut_top(k_head_px), t);
-        write(ui, ui.fonts.text, box, t.input.how, ui.theme.ink);
+        write(ui, ui.fonts.text, box, app::how_text(t.input, t.speech), ui.theme.ink);
     }
     if (button(ui, row.cut_left(k_target_px, 10.0F), {"less " + path, "\u2212", ButtonLook::Plain, true, true}))
-        wish_value(ui, t, nudged(t.input, shown(t), -1.0));
+        nudge(ui, t, -1.0);
     if (button(ui, row.cut_right(k_target_px, 10.0F), {"more " + path, "+", ButtonLook::Plain, true, true}))
-        wish_value(ui, t, nudged(t.input, shown(t), 1.0));
+        nudge(ui, t, 1.0);
     touch(ui, row, "slide " + path);
-    if (const int steps = widgets::arrow_pressed(); steps != 0) wish_value(ui, t, nudged(t.input, shown(t), steps));
+    if (const int steps = widgets::arrow_pressed(); steps != 0) nudge(ui, t, steps);
     drag(ui, row, t);
     draw_rail(ui, row, t, ImGui::IsItemActive());
-    ui.mirror.push_back({"slide " + path, "slider", std::string(t.input.label),
-                         app::shown_number(t.input, t.value) + (t.measured ? "" : ", not entered"), row});
+    ui.mirror.push_back({"slide " + path, "slider", label_of(t), app::shown_number(t.input, t.speech, t.value) + when_not_entered(t), row});
 }
 
 }  // namespace guywright::widgets

@@ -11,6 +11,7 @@ namespace guywright::widgets {
 /// measure it. Dragging is relative: the thumb never jumps to the finger, and the first finger's width moves single steps.
 struct SliderText {
     const app::Input& input;
+    app::Speech speech;
     std::string path;
     double value;              ///< plan unit
     bool measured;

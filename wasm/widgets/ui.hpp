@@ -20,7 +20,7 @@ inline constexpr float k_line_px = 24.0F;   ///< height of one line of the 18 px
 /// Texts that did not fit where they were written, for the tests.
 using CutTexts = std::vector<std::string>;
 
-/// What is being dragged: the value it had when the finger came down.
+/// What is being dragged: the value it had when the finger came down, as the plan keeps it.
 struct Hand {
     std::string path;
     double from_value = 0.0;

@@ -4,7 +4,7 @@
 
 namespace guywright::widgets {
 
-/// "GO", "NO-GO", "NOT CHECKED".
+/// "GO", "NO-GO", "NOT CHECKED" in every language, for page and tests; what is shown is the language's.
 [[nodiscard]] std::string_view verdict_word(Verdict verdict);
 
 /// The verdict's ground: solid for NO-GO, open field with a thick frame for GO, dashed frame for NOT CHECKED. Polarity and
