@@ -5,7 +5,9 @@ import * as keeping from './keeping.js';
 import * as notice from './notice.js';
 import * as offline from './offline.js';
 import { Outside } from './outside.js';
+import * as settings from './settings.js';
 import * as textEntry from './text_entry.js';
+import { say, speak } from './words.js';
 
 const canvas = document.getElementById('canvas');
 let program;
@@ -33,7 +35,11 @@ const host = {
     const take = (text) => program.ccall('guywright_enter_text', 'string', ['string', 'string'], [path, text]);
     textEntry.ask(label, value, take, () => document.activeElement === document.body && canvas.focus({ preventScroll: true }));
   },
-  stop: (why) => notice.stop('This browser draws no 3-D graphics (WebGL) for the app. It may be switched off in its settings, or the device may be short of memory.', why),
+  keepSettings(chosen) {
+    speak(chosen.language);
+    settings.keep(chosen);
+  },
+  stop: (why) => notice.stop(say('noPicture'), why),
 };
 
 // --- what the page tells the program ---
@@ -70,7 +76,7 @@ function watchScreen() {
 function stopOnFault(event) {
   const fault = event.error ?? event.reason;
   if (!(fault instanceof WebAssembly.RuntimeError)) return;
-  notice.stop('A fault in the app itself has stopped it.', String(fault.stack ?? fault));
+  notice.stop(say('ownFault'), String(fault.stack ?? fault));
 }
 
 async function load() {
@@ -79,7 +85,7 @@ async function load() {
     canvas,
     host,
     printErr: (line) => console.warn(line),
-    onAbort: (why) => notice.stop('A fault in the app itself has stopped it.', String(why)),
+    onAbort: (why) => notice.stop(say('ownFault'), String(why)),
   });
 }
 
@@ -88,16 +94,26 @@ async function rescue() {
   if (text !== undefined) files.download('rescued-plan.json', text);
 }
 
+/** Before the program draws its first frame. */
+async function tellSettings(chosen) {
+  const { language, units, theme } = await chosen;
+  speak(language);
+  program.ccall('guywright_set_settings', null, ['number', 'number', 'number'], [Number(language === 'fr'), Number(units === 'imperial'), Number(theme) || 0]);
+}
+
 async function start() {
+  speak(settings.usualFor(navigator.language ?? '').language); // until what was chosen has been read
   document.getElementById('rescue').addEventListener('click', rescue);
-  if (typeof WebAssembly !== 'object') return notice.stop('This browser cannot run the app: it has no WebAssembly. A browser of the last five years has it.');
+  if (typeof WebAssembly !== 'object') return notice.stop(say('noWebAssembly'));
   addEventListener('error', stopOnFault);
   addEventListener('unhandledrejection', stopOnFault);
+  const chosen = settings.settings();
   try {
     program = await load();
   } catch (error) {
-    return notice.stop('A part of the app could not be loaded. Start again where there is a network, or mend this copy.', String(error));
+    return notice.stop(say('partMissing'), String(error));
   }
+  await tellSettings(chosen);
   watchScreen();
   outside.start();
   await keeping.start(program, new URLSearchParams(location.search).has('fresh'));
@@ -108,7 +124,7 @@ async function start() {
     framesDrawn: () => program.ccall('guywright_frames_drawn', 'number'),
     isIdle: () => program.ccall('guywright_is_idle', 'number') === 1,
     checkCopy: offline.check,
-    saved: keeping.settled,
+    saved: () => Promise.all([keeping.settled(), settings.settled()]),
   };
   await offline.keepCopy();
 }

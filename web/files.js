@@ -1,21 +1,22 @@
 // Plan files in and out.
 
 import { show } from './notice.js';
+import { say } from './words.js';
 
 /** No plan comes near this; a larger file is something else, and is not even read. */
 export const LARGEST_PLAN_BYTES = 256 * 1024;
 
-const kB = (bytes) => `${Math.ceil(bytes / 1024)} kB`;
+const kB = (bytes) => Math.ceil(bytes / 1024);
 
 async function read(file, open) {
   if (file.size > LARGEST_PLAN_BYTES) {
-    show(`"${file.name}" is ${kB(file.size)}. A plan file is at most ${kB(LARGEST_PLAN_BYTES)}. Nothing was opened; your plan is as it was.`);
+    show(say('fileTooLarge', { name: file.name, size: kB(file.size), most: kB(LARGEST_PLAN_BYTES) }));
     return;
   }
   try {
     open(new Uint8Array(await file.arrayBuffer()));
   } catch (error) {
-    show(`"${file.name}" could not be read (${error.message}). Nothing was opened; your plan is as it was.`);
+    show(say('fileUnread', { name: file.name, why: error.message }));
   }
 }
 

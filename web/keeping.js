@@ -3,15 +3,9 @@
 import * as files from './files.js';
 import * as notice from './notice.js';
 import * as shelf from './shelf.js';
+import { say } from './words.js';
 
-const WORDS = {
-  denied: (why) => `This browser keeps nothing here (${why}). The app goes on working, but its plans are gone when it closes: save them as files.`,
-  full: () => 'The storage of this browser is full: the last change is not kept. The app goes on working and tries again with each change. Save the plan as a file.',
-  unreadable: () => 'The plan kept last cannot be read by this version of the app. It is set aside, not deleted: the list of plans has it and gives its text as a file.',
-  'changed elsewhere': () => 'This plan was changed in another window, too. Both are kept: what you have here is now a plan of its own on the list.',
-};
-const SAVE = 'Save the plan as a file';
-const OK = 'OK';
+const WORDS = { denied: 'denied', full: 'full', unreadable: 'unreadable', 'changed elsewhere': 'changedElsewhere' };
 
 let program;
 
@@ -30,7 +24,8 @@ const savePlan = () => saveFile(JSON.parse(planText()).title, planText());
 
 function tell(what, error) {
   const offersFile = what === 'denied' || what === 'full';
-  notice.show(WORDS[what](error?.message ?? error?.name), offersFile ? { [SAVE]: savePlan, [OK]: () => {} } : { [OK]: () => {} });
+  const ok = { [say('ok')]: () => {} };
+  notice.show(say(WORDS[what], { why: error?.message ?? error?.name }), offersFile ? { [say('savePlan')]: savePlan, ...ok } : ok);
 }
 
 let askedToPersist = false;

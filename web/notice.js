@@ -1,5 +1,7 @@
 // Messages of the page itself, over the canvas: short, in plain words, with large buttons.
 
+import { say } from './words.js';
+
 const notice = document.getElementById('notice');
 
 /**
@@ -7,7 +9,7 @@ const notice = document.getElementById('notice');
  * @param {string} text
  * @param {Record<string, () => void>} choices label -> what to do
  */
-export function show(text, choices = { OK: () => {} }) {
+export function show(text, choices = { [say('ok')]: () => {} }) {
   notice.querySelector('p').textContent = text;
   const buttons = Object.entries(choices).map(([label, act]) => {
     const button = document.createElement('button');
@@ -31,5 +33,5 @@ export function stop(what, detail = '') {
   page.querySelector('.detail').textContent = detail;
   page.hidden = false;
   document.getElementById('skeleton').hidden = true;
-  document.getElementById('verdict').textContent = 'NOT CHECKED. The app is not running.';
+  document.getElementById('verdict').textContent = say('stoppedVerdict');
 }

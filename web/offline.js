@@ -1,6 +1,7 @@
 // The copy of the app in this browser: making it, checking it, and offering a newer one.
 
 import { show } from './notice.js';
+import { say } from './words.js';
 
 function ask(worker, question) {
   return new Promise((resolve) => {
@@ -17,12 +18,12 @@ export async function check() {
 }
 
 function offerNewRelease(waiting) {
-  show('A newer version of the app is ready. Your plan stays as it is; the verdict is computed anew.', {
-    'Use it now': () => {
+  show(say('newer'), {
+    [say('useNow')]: () => {
       navigator.serviceWorker.addEventListener('controllerchange', () => location.reload());
       waiting.postMessage({ type: 'use-this-release' });
     },
-    'Keep this version': () => {},
+    [say('keepThis')]: () => {},
   });
 }
 
@@ -30,8 +31,7 @@ async function sayWhenReady() {
   await navigator.serviceWorker.ready;
   const copy = await check();
   const line = document.getElementById('offline');
-  if (copy.whole === copy.files) line.textContent = `Works with no network from now on: ${copy.whole} of ${copy.files} files checked.`;
-  else line.textContent = `Not ready for offline use: ${copy.whole} of ${copy.files} files are whole.`;
+  line.textContent = say(copy.whole === copy.files ? 'worksOffline' : 'notOffline', copy);
   line.hidden = false;
   setTimeout(() => (line.hidden = true), 4000);
 }

@@ -4,15 +4,13 @@ import { About } from './about.js';
 import { Device } from './device.js';
 import { show } from './notice.js';
 import { TextView } from './textview.js';
+import { say } from './words.js';
 
 const VERDICT_DELAY_MS = 250;
 const TEXT_DELAY_MS = 400; // after the last frame: while a finger moves, the verdict alone is kept true
 const LONGEST_STALE_MS = 1000; // for somebody who reads it now
 const USUAL_LETTER_PX = 18;
 const PICTURE_GONE_MS = 1500;
-const NO_PICTURE = 'The device has taken the picture away. Everything entered is kept, and all of it can be read and changed as text.';
-const READ_AS_TEXT = 'Read as text';
-const WAIT = 'Wait';
 
 /** `call(name, result, types, values)` calls the program. */
 export class Outside {
@@ -90,7 +88,7 @@ export class Outside {
 
   #showVerdict() {
     this.#verdictTimer = 0;
-    const { verdict, reason, colours } = JSON.parse(this.#call('guywright_verdict', 'string'));
+    const { verdict_shown: verdict, reason, colours } = JSON.parse(this.#call('guywright_verdict', 'string'));
     const words = [verdict, reason].filter(Boolean).join('. ');
     const line = document.getElementById('verdict');
     if (line.textContent !== words) line.textContent = words;
@@ -137,7 +135,7 @@ export class Outside {
   #watchPicture() {
     let timer = 0;
     this.#canvas.addEventListener('webglcontextlost', () => {
-      timer = setTimeout(() => show(NO_PICTURE, { [READ_AS_TEXT]: () => this.#openText(), [WAIT]: () => {} }), PICTURE_GONE_MS);
+      timer = setTimeout(() => show(say('pictureGone'), { [say('readAsText')]: () => this.#openText(), [say('wait')]: () => {} }), PICTURE_GONE_MS);
     });
     this.#canvas.addEventListener('webglcontextrestored', () => {
       clearTimeout(timer);

@@ -5,9 +5,7 @@
 
 import { LARGEST_PLAN_BYTES } from './files.js';
 import { earlierTexts, stepsOf, transact } from './store.js';
-
-const UNKNOWN_TITLE = 'Unknown plan';
-const UNREADABLE_FILE = 'unreadable plan';
+import { say } from './words.js';
 
 const LONGEST_TITLE = 80;
 const MOST_DELETED = 10; // so many deleted plans can still be brought back
@@ -40,7 +38,7 @@ function recordOf(plan) {
 /** A record as it was found, or what can be made of a damaged one. */
 function sound(found) {
   if (typeof found?.text === 'string') return { title: '', first: 0, number: 0, last: 0, ...found };
-  return { title: UNKNOWN_TITLE, first: 0, number: 0, last: 0, text: JSON.stringify(found) ?? String(found), damaged: true };
+  return { title: say('unknownPlan'), first: 0, number: 0, last: 0, text: JSON.stringify(found) ?? String(found), damaged: true };
 }
 
 const isElsewhere = (stored, plan) => stored !== undefined && stored.writer !== ME && stored.stamp !== plan.basedOn;
@@ -298,7 +296,7 @@ export function act(what, id, saveFile) {
     'bring back': bringBack,
     'save text': async () => {
       const record = (await records()).get(id);
-      if (record) saveFile(isReadable(record) ? titleOf(record) : UNREADABLE_FILE, record.text);
+      if (record) saveFile(isReadable(record) ? titleOf(record) : say('unreadableFile'), record.text);
     },
   };
   return inOrder(async () => {
@@ -340,9 +338,9 @@ async function takeOver() {
 
 function titleIn(text) {
   try {
-    return String(JSON.parse(text).title ?? UNKNOWN_TITLE);
+    return String(JSON.parse(text).title ?? say('unknownPlan'));
   } catch {
-    return UNKNOWN_TITLE;
+    return say('unknownPlan');
   }
 }
 

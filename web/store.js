@@ -2,7 +2,7 @@
 //
 //   plans     id -> { title, created, changed, first, number, last, untouched, text, writer, stamp, deleted }
 //   steps     [id, number] -> text of the plan after that step; first to last exist, `number` is the plan
-//   settings  'current' -> id of the plan last in hand, 'taken over' -> texts of the earlier version's store
+//   settings  'settings' -> language, units and light, see settings.js; 'current' -> id of the plan last in hand, 'taken over' -> texts of the earlier version's store
 // Times are milliseconds since 1970. `writer` and `stamp` tell which window wrote last.
 
 const DATABASE = 'guywright plans';

@@ -99,14 +99,15 @@ async function hasEveryFile(name) {
 }
 
 function damagedCopyPage(previous) {
-  const back = previous ? '<p><a href="./?previous">Use the version before this one</a></p>' : '';
+  const back = previous ? '<p><a href="./?previous">Use the version before this one <span lang="fr">/ Utiliser la version précédente</span></a></p>' : '';
   const page = `<!doctype html><html lang="en"><meta charset="utf-8"><title>Copy damaged</title>
 <meta name="viewport" content="width=device-width,initial-scale=1">
 <style>body{font:20px/1.5 sans-serif;margin:24px;color:#000;background:#fff}
 a{display:block;padding:24px;border:4px solid #000;color:#000;font-weight:bold;max-width:560px}</style>
 <h1>NOT CHECKED</h1>
 <p>The copy of the app in this browser is damaged: files are missing. Your plans are kept elsewhere and are not touched.</p>
-<p><a href="./?repair">Mend the copy. Needs the network once.</a></p>${back}`;
+<p lang="fr">La copie de l'appli dans ce navigateur est abîmée : des fichiers manquent. Vos plans sont gardés ailleurs et restent intacts.</p>
+<p><a href="./?repair">Mend the copy. Needs the network once. <span lang="fr">/ Réparer la copie. Réseau nécessaire une fois.</span></a></p>${back}`;
   const headers = { 'Content-Type': 'text/html; charset=utf-8', 'Content-Security-Policy': "default-src 'none'; style-src 'unsafe-inline'" };
   return new Response(page, { status: 503, headers });
 }

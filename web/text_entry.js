@@ -1,16 +1,11 @@
 // Free text is typed into the page's own input: the canvas brings up no on-screen keyboard.
 
-const CANCEL = 'Cancel';
-const TAKE = 'Take it';
-
 const dialog = document.getElementById('entry');
 const form = dialog.querySelector('form');
 const label = dialog.querySelector('label');
 const input = dialog.querySelector('input');
 const refusal = dialog.querySelector('.refusal');
-const [cancel, take] = dialog.querySelectorAll('button');
-cancel.textContent = CANCEL;
-take.textContent = TAKE;
+const [cancel] = dialog.querySelectorAll('button');
 
 let offer; // what to do with the text typed
 

@@ -1,15 +1,7 @@
 // The app as text: every input, every check and every key as elements of the page, for screen readers, for those who read
 // text larger than a drawing can be, and while the device has no picture. The same commands as on the drawn screen.
 
-const BACK = 'Back to the drawing';
-const RIGHT_AS_IT_STANDS = 'The value shown is right';
-const FROM_DEVICE = 'Take from device';
-const NOT_ENTERED = 'Not entered yet.';
-const DEGREES = 'degrees';
-const unitOf = (entry) => (entry.unit === '°' ? DEGREES : entry.unit);
-const allowed = (entry) => `Allowed ${entry.min} to ${entry.max}${entry.unit ? ` ${unitOf(entry)}` : ''}${entry.error && `, entered within ${entry.error}`}.`;
-const CODE = 'Check code';
-const STILL_CHECKING = 'Still checking';
+import { say } from './words.js';
 
 function element(name, properties = {}, ...children) {
   const made = Object.assign(document.createElement(name), properties);
@@ -20,7 +12,7 @@ function element(name, properties = {}, ...children) {
 const textOf = (entry) => [entry.label, entry.value].filter(Boolean).join(': ');
 
 /** What makes up a group; while it is the same, values change in place and the focus stays where it is. */
-const shapeOf = (group) => JSON.stringify([group.title, group.entries.map((e) => (e.kind === 'number' ? [e.id, e.label, e.how, e.unit, e.min, e.max, e.measured, e.device] : [e.kind, e.id]))]);
+const shapeOf = (group) => JSON.stringify([group.title, group.entries.map((e) => (e.kind === 'number' ? [e.id, e.label, e.how, e.unit, e.measured, e.device] : [e.kind, e.id]))]);
 
 export class TextView {
   #root = document.getElementById('text');
@@ -32,7 +24,6 @@ export class TextView {
   /** `act`: { press(id), enter(path, shown) -> why not, refresh(), askDevice(), onClose() } */
   constructor(act) {
     this.#act = act;
-    this.#root.querySelector('.back').textContent = BACK;
     this.#root.querySelector('.back').addEventListener('click', () => this.close());
     this.#root.addEventListener('keydown', (event) => event.key === 'Escape' && this.close());
     // Whoever comes here with the Tab key must see where the focus is.
@@ -74,12 +65,12 @@ export class TextView {
 
   /** `text` as in wasm/app/text_view.hpp. */
   show(text) {
-    this.#root.querySelector('.verdict').textContent = text.verdict;
+    this.#root.querySelector('.verdict').textContent = text.verdict_shown;
     this.#root.dataset.verdict = text.verdict;
-    this.#root.querySelector('.reason').textContent = [text.reason, text.checking && STILL_CHECKING, text.check_code && `${CODE} ${text.check_code}`].filter(Boolean).map((words) => words.replace(/\.?$/, '.')).join(' ');
+    this.#root.querySelector('.reason').textContent = [text.reason, text.checking && say('stillChecking'), text.check_code && say('checkCode', { code: text.check_code })].filter(Boolean).map((words) => words.replace(/\.?$/, '.')).join(' ');
     this.#root.querySelector('.title').textContent = text.title;
-    const sections = [...text.sections, { title: 'Keys', groups: [{ title: '', entries: text.keys }] }];
-    if (text.message) sections.unshift({ title: 'Message', groups: [{ title: '', entries: [{ kind: 'text', label: text.message.text }, text.message.key] }] });
+    const sections = [...text.sections, { id: 'Keys', title: say('keys'), groups: [{ title: '', entries: text.keys }] }];
+    if (text.message) sections.unshift({ id: 'Message', title: say('message'), groups: [{ title: '', entries: [{ kind: 'text', label: text.message.text }, text.message.key] }] });
     const nodes = sections.map((section) => this.#section(section, text.locked));
     const same = nodes.length === this.#body.children.length && nodes.every((node, i) => node === this.#body.children[i]);
     if (!same) this.#replace(nodes);
@@ -96,15 +87,15 @@ export class TextView {
   }
 
   #section(section, locked) {
-    const kept = this.#groups.get(section.title) ?? { shape: '', node: null };
-    const shape = JSON.stringify(section.groups.map(shapeOf));
+    const kept = this.#groups.get(section.id) ?? { shape: '', node: null };
+    const shape = JSON.stringify([section.title, section.groups.map(shapeOf)]);
     if (kept.shape !== shape) {
       kept.shape = shape;
       kept.node = element('section', {}, element('h2', { textContent: section.title }), ...section.groups.map((group) => this.#group(group, section.title)));
-      this.#groups.set(section.title, kept);
+      this.#groups.set(section.id, kept);
     }
     const shown = kept.node.querySelectorAll('[data-entry]');
-    section.groups.flatMap((group) => group.entries).forEach((entry, i) => this.#update(shown[i], entry, locked && section.title !== 'Locked'));
+    section.groups.flatMap((group) => group.entries).forEach((entry, i) => this.#update(shown[i], entry, locked && section.id !== 'Locked'));
     return kept.node;
   }
 
@@ -132,14 +123,14 @@ export class TextView {
 
   #number(entry) {
     const id = `number-${entry.id}`;
-    const input = element('input', { id, type: 'number', inputMode: 'decimal', step: 'any' });
+    const input = element('input', { id, type: 'text', inputMode: 'decimal', autocomplete: 'off' });
     Object.assign(input.dataset, { path: entry.id });
     input.setAttribute('aria-describedby', `${id}-how`);
-    const label = element('label', { htmlFor: id, textContent: entry.unit ? `${entry.label}, ${unitOf(entry)}` : entry.label });
+    const label = element('label', { htmlFor: id, textContent: entry.unit ? `${entry.label}, ${entry.unit}` : entry.label });
     const how = element('p', { id: `${id}-how`, className: 'how' });
     const node = element('div', { className: 'number' }, label, input, how);
-    if (!entry.measured) node.append(this.#beside(`confirm ${entry.id}`, RIGHT_AS_IT_STANDS, entry.label));
-    if (entry.device) node.append(this.#beside(`take ${entry.id}`, FROM_DEVICE, entry.label));
+    if (!entry.measured) node.append(this.#beside(`confirm ${entry.id}`, say('rightAsItStands'), entry.label));
+    if (entry.device) node.append(this.#beside(`take ${entry.id}`, say('fromDevice'), entry.label));
     return node;
   }
 
@@ -158,7 +149,7 @@ export class TextView {
     input.dataset.shown = entry.value;
     if (!beingTyped) input.value = entry.value;
     input.readOnly = off;
-    this.#setText(node.querySelector('.how'), [entry.how, allowed(entry), !entry.measured && NOT_ENTERED].filter(Boolean).join(' '));
+    this.#setText(node.querySelector('.how'), [entry.how, entry.range, !entry.measured && say('notEntered')].filter(Boolean).join(' '));
     for (const button of node.querySelectorAll('button')) button.setAttribute('aria-disabled', String(off));
   }
 

@@ -103,8 +103,12 @@ inline std::string filled(std::string_view words, std::initializer_list<Replacem
     return out;
 }
 
+/// The first letter, of ASCII or of Latin-1 in UTF-8, large.
 inline void capitalise(std::string& sentence) {
-    if (!sentence.empty() && sentence[0] >= 'a' && sentence[0] <= 'z') sentence[0] = static_cast<char>(sentence[0] - 'a' + 'A');
+    const auto byte = [&](std::size_t i) { return i < sentence.size() ? static_cast<unsigned char>(sentence[i]) : 0U; };
+    if (byte(0) >= 'a' && byte(0) <= 'z') sentence[0] = static_cast<char>(byte(0) - 'a' + 'A');
+    const bool latin_1 = byte(0) == 0xC3U && byte(1) >= 0xA0U && byte(1) <= 0xBEU && byte(1) != 0xB7U;   // not the sign of division
+    if (latin_1) sentence[1] = static_cast<char>(byte(1) - 0x20U);
 }
 
 /// The rope or guy a case is about.

@@ -75,6 +75,7 @@ function contextOptions(screen, options) {
     hasTouch: screen.touch,
     isMobile: screen.touch,
     acceptDownloads: true,
+    locale: 'en-GB', // English and metric, unless a test asks for another
     ...options,
   };
 }

@@ -144,7 +144,9 @@ Plan example_plan(std::string_view name, const Speech& speech) {
     for (const auto& example : assets::examples()) {
         if (example.name != name) continue;
         PlanRead read = read_plan(example.text);
-        if (read.ok()) return std::move(read.plan);
+        if (!read.ok()) continue;
+        name_in_language(read.plan, speech);
+        return std::move(read.plan);
     }
     return new_plan(speech);
 }
@@ -243,6 +245,8 @@ struct Applier {
         s.speech = c.speech;
         s.theme = c.theme;
         speak_anew(s);
+        const bool at_the_start = s.begins && s.untouched && s.document == 1;
+        if (at_the_start) s.plan = example_plan(k_first_example, s.speech);
     }
     void operator()(const DragScene& c) const { scene::drag(s.camera, s.view, c.room, c.by_px); }
     void operator()(const PinchScene& c) const { scene::pinch(s.camera, c.room, c.from_px, c.to_px, c.factor); }

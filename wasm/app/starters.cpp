@@ -15,7 +15,18 @@ GuyPlan guy_at(std::string name, double bearing_deg) {
     return g;
 }
 
+void put_in_language(std::string& name, const Speech& speech) {
+    for (const Said& known : words::k_example_names)
+        if (known.english == name) name = say(speech, known);
+}
+
 }  // namespace
+
+void name_in_language(Plan& example, const Speech& speech) {
+    put_in_language(example.title, speech);
+    for (GuyPlan& guy : example.guys) put_in_language(guy.name, speech);
+    for (RopePlan& rope : example.ropes) put_in_language(rope.name, speech);
+}
 
 Plan new_plan(const Speech& speech) {
     const auto named = [&](const Said& name) { return std::string(say(speech, name)); };

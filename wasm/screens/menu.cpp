@@ -1,6 +1,7 @@
 #include <algorithm>
 
 #include "engine/codec/plan_codec.hpp"
+#include "wasm/app/starters.hpp"
 #include "wasm/platform/assets.hpp"
 #include "wasm/screens/items.hpp"
 #include "wasm/screens/key_grid.hpp"
@@ -31,10 +32,12 @@ void add_steps(std::vector<Key>& entries, const app::State& s) {
     }
 }
 
-void add_examples(std::vector<Key>& entries) {
+void add_examples(std::vector<Key>& entries, const app::State& s) {
     for (const auto& example : assets::examples()) {
         const std::string name(example.name);
-        entries.push_back({"example " + name, read_plan(example.text).plan.title, app::OpenExample{name}});
+        Plan plan = read_plan(example.text).plan;
+        app::name_in_language(plan, s.speech);
+        entries.push_back({"example " + name, plan.title, app::OpenExample{name}});
     }
 }
 
@@ -69,7 +72,7 @@ std::vector<Key> menu_keys(const app::State& s) {
         entries.push_back({"awake", said(s, awake_label(s.device.awake)), app::ToggleAwake{}, s.device.awake == app::Awake::On ? ButtonLook::Chosen : ButtonLook::Plain});
     entries.push_back({"text", said(s, words::k_text), app::ShowText{}});
     entries.push_back({"about", said(s, words::k_about), app::ShowAbout{}});
-    add_examples(entries);
+    add_examples(entries, s);
     return entries;
 }
 

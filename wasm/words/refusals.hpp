@@ -1,4 +1,6 @@
 #pragma once
+#include <array>
+
 #include "wasm/app/speech.hpp"
 
 // Why something was not done, and what new parts of a plan are called.
@@ -53,6 +55,13 @@ inline constexpr Said k_main_rope{"main", "principale"};
 inline constexpr Said k_back_guy{"back", "arrière"};
 inline constexpr Said k_right_guy{"right", "droite"};
 inline constexpr Said k_left_guy{"left", "gauche"};
+
+/// Titles and names in assets/examples.
+inline constexpr std::array k_example_names{
+    Said{"Dam crest A-frame", "Bipied sur la crête du barrage"}, Said{"Drain shaft tripod", "Trépied au puits de drainage"}, Said{"Spillway bench inspection", "Inspection de la banquette"},
+    k_main_rope, k_back_guy, k_right_guy, k_left_guy, Said{"back left", "arrière gauche"}, Said{"back right", "arrière droite"}, Said{"front left", "avant gauche"},
+    Said{"front right", "avant droite"}, Said{"front", "avant"}};
+
 inline constexpr Said k_new_rope{"rope", "corde"};
 inline constexpr Said k_new_guy{"guy", "hauban"};
 inline constexpr Said k_copy{", copy", ", copie"};
