@@ -29,7 +29,17 @@ inline std::string comma_in_numbers(std::string_view text, char mark) {
     return out;
 }
 
-/// What stands in the holes of `phrase` where `text` is that phrase; a hole holds something and is as short as can be, the last as long.
+/// Where the text of a hole ends, before `until`; a quotation is not left before its end. npos where it is not there.
+inline std::size_t end_of_hole(std::string_view text, std::string_view until, bool last) {
+    if (until.empty()) return text.empty() ? std::string_view::npos : text.size();
+    if (last) return text.size() > until.size() && text.ends_with(until) ? text.size() - until.size() : std::string_view::npos;
+    const bool quoted = !text.empty() && (text.front() == '"' || text.front() == '`');
+    std::size_t end = text.find(until, 1);
+    while (quoted && end != std::string_view::npos && (end < 2 || text.substr(0, end).find(text.front(), 1) == std::string_view::npos)) end = text.find(until, end + 1);
+    return end;
+}
+
+/// What stands in the holes of `phrase` where `text` is that phrase; a hole holds something and is as short as can be.
 inline std::optional<std::vector<std::string_view>> holes_in(std::string_view phrase, std::string_view text) {
     std::vector<std::string_view> held;
     for (;;) {
@@ -39,9 +49,8 @@ inline std::optional<std::vector<std::string_view>> holes_in(std::string_view ph
         text.remove_prefix(hole);
         phrase.remove_prefix(hole + k_phrase_hole.size());
         const std::string_view until = phrase.substr(0, phrase.find(k_phrase_hole));
-        const bool last = until.size() == phrase.size();
-        const std::size_t end = until.empty() ? text.size() : last ? (text.ends_with(until) ? text.size() - until.size() : std::string_view::npos) : text.find(until, 1);
-        if (end == std::string_view::npos || end == 0 || end > text.size()) return std::nullopt;
+        const std::size_t end = end_of_hole(text, until, until.size() == phrase.size());
+        if (end == std::string_view::npos) return std::nullopt;
         held.push_back(text.substr(0, end));
         text.remove_prefix(end);
     }
@@ -49,13 +58,14 @@ inline std::optional<std::vector<std::string_view>> holes_in(std::string_view ph
 
 inline std::optional<std::string> phrase_told(const FaultLanguage& faults, char mark, std::string_view text);
 
-/// `phrase` with what its holes hold in words of the same language; nothing where one of them has none.
-inline std::optional<std::string> filled_phrase(const FaultLanguage& faults, char mark, std::string_view phrase, const std::vector<std::string_view>& held) {
+/// The phrase with what its holes hold in words of the same language; nothing where one of them has none.
+inline std::optional<std::string> filled_phrase(const FaultLanguage& faults, char mark, const FaultWords& words, const std::vector<std::string_view>& held) {
+    std::string_view phrase = words.told;
     std::string out;
     for (const std::string_view inside : held) {
         const std::size_t hole = phrase.find(k_phrase_hole);
         if (hole == std::string_view::npos) break;   // this language leaves it out
-        const auto told = phrase_told(faults, mark, inside);
+        const std::optional<std::string> told = words.names ? std::string(inside) : phrase_told(faults, mark, inside);
         if (!told) return std::nullopt;
         out.append(phrase.substr(0, hole)).append(*told);
         phrase.remove_prefix(hole + k_phrase_hole.size());
@@ -67,7 +77,7 @@ inline std::optional<std::string> filled_phrase(const FaultLanguage& faults, cha
 inline std::optional<std::string> phrase_told(const FaultLanguage& faults, char mark, std::string_view text) {
     for (const FaultWords& words : faults.phrases)
         if (const auto held = holes_in(words.english, text))
-            if (auto told = filled_phrase(faults, mark, words.told, *held)) return told;
+            if (auto told = filled_phrase(faults, mark, words, *held)) return told;
     if (needs_no_words(text)) return comma_in_numbers(text, mark);
     return std::nullopt;
 }

@@ -47,6 +47,24 @@ TEST_CASE("SetText: a refusal says why and changes nothing") {
     CHECK(plan == before);
 }
 
+TEST_CASE("SetText: the letters that the face has beyond Latin-1 are taken, and no sign that it lacks") {
+    Plan plan = new_plan();
+    for (const char* drawn : {"N\u0153ud", "\u0152uvre", "\u0160ibenik \u0161", "\u0178", "10 \u20AC", "pont \u2013 rive", "\u00ABA\u00BB \u2026"}) CHECK_MESSAGE(refusal(plan, "guys[0].name", drawn) == "", drawn);
+    for (const char* lacking : {"\u017Eivo", "\u0142", "\u010D", "\u2011x", "\u2012x", "\u2024x"}) CHECK_MESSAGE(has(refusal(plan, "guys[0].name", lacking), "no sign for"), lacking);
+}
+
+TEST_CASE("SetText: a refusal in French, and new parts named in it") {
+    const Speech french{Tongue::French, {}};
+    Plan plan = new_plan(french);
+    CHECK(plan.title == "Nouveau montage");
+    CHECK(plan.guys[0].name == "arri\u00E8re");
+    CHECK(edit(plan, SetText{"guys[1].name", "gauche"}, french).refused == "Un autre hauban s'appelle \"gauche\". \u00C0 chaque hauban son propre nom.");
+    edit(plan, AddGuy{}, french);
+    CHECK(plan.guys.back().name == "hauban 4");
+    CHECK(edit(plan, RemoveRope{0}, french).refused == "Un plan a au moins une corde.");
+    CHECK(find_faults(plan).empty());
+}
+
 TEST_CASE("SetText: a guy keeps its own name, in other letters too; a rope may be called as a guy is") {
     Plan plan = new_plan();
     CHECK(refusal(plan, "guys[2].name", "Left") == "");

@@ -1,3 +1,5 @@
+#include "engine/codec/fault_told.hpp"
+#include "engine/codec/french.hpp"
 #include "engine/codec/plan_codec.hpp"
 #include "tests/support/full_plan.hpp"
 
@@ -34,6 +36,7 @@ void check_row(const Row& row) {
     CHECK(read.faults[0].path == row.path);
     CHECK_MESSAGE(to_string(read.faults[0]).find(row.part_of_message) != std::string::npos, to_string(read.faults[0]));
     CHECK_FALSE(find_faults(read.plan).empty());
+    CHECK_MESSAGE(has_words_for(k_french, read.faults[0]), to_string(read.faults[0]));
 }
 
 const InputFault* fault_at(const PlanRead& read, const std::string& path) {
@@ -199,6 +202,7 @@ TEST_CASE("read_plan: a failed read leaves nothing that could be judged") {
     REQUIRE_FALSE(read.ok());
     CHECK(read.plan.guys.empty());
     CHECK_FALSE(find_faults(read.plan).empty());
+    CHECK_MESSAGE(has_words_for(k_french, read.faults[0]), to_string(read.faults[0]));
 }
 
 TEST_CASE("read_plan: hostile documents are bounded") {

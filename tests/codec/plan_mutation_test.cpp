@@ -1,4 +1,6 @@
 // Every key and every number of a plan, spoilt one at a time: the reader must refuse it and name exactly that path.
+#include "engine/codec/fault_told.hpp"
+#include "engine/codec/french.hpp"
 #include "engine/codec/plan_codec.hpp"
 #include "tests/support/full_plan.hpp"
 
@@ -53,6 +55,7 @@ void refuses_naming(const std::string& path, const std::string& text) {
     CHECK(read.faults[0].path == path);
     CHECK_FALSE(read.faults[0].value.empty());
     CHECK_FALSE(read.faults[0].allowed.empty());
+    CHECK_MESSAGE(has_words_for(k_french, read.faults[0]), to_string(read.faults[0]));
 }
 
 bool may_be_left_out(const std::string& path) {

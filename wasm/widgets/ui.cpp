@@ -16,6 +16,16 @@ float shift_for(Align align, float spare) { return align == Align::Left ? 0.0F :
 
 bool continues_sign(char c) { return (static_cast<unsigned char>(c) & 0xC0U) == 0x80U; }
 
+/// True where a sign would be drawn as a question mark.
+bool lacks_sign(ImFont* font, std::string_view text) {
+    for (const char* at = text.data(); at < end_of(text);) {
+        unsigned c = 0;
+        at += std::max(1, ImTextCharFromUtf8(&c, at, end_of(text)));
+        if (c >= 0x20U && font->FindGlyphNoFallback(static_cast<ImWchar>(c)) == nullptr) return true;
+    }
+    return false;
+}
+
 /// How much of a word fits; at least one sign.
 std::size_t fitting(ImFont* font, std::string_view word, float width) {
     std::size_t count = word.size();
@@ -75,13 +85,13 @@ float write(Ui& ui, ImFont* font, const Box& box, std::string_view text, ImU32 c
         ui.draw.AddText(font, font_px(font), {box.x + shift_for(align, box.w - text_width(font, line)), y}, colour, line.data(), end_of(line));
         y += font_px(font);
     }
-    if (y - box.y > box.h + 1.0F) ui.cut.emplace_back(text);
+    if (y - box.y > box.h + 1.0F || lacks_sign(font, text)) ui.cut.emplace_back(text);
     return y - box.y;
 }
 
 void write_line(Ui& ui, ImFont* font, const Box& box, std::string_view text, ImU32 colour, Align align) {
     const std::string shown = shortened(font, text, box.w);
-    if (shown != text) ui.cut.emplace_back(text);
+    if (shown != text || lacks_sign(font, text)) ui.cut.emplace_back(text);
     const float shift = shift_for(align, box.w - text_width(font, shown));
     ui.draw.AddText(font, font_px(font), {box.x + shift, box.y + (box.h - font_px(font)) / 2.0F}, colour, shown.data(), end_of(shown));
 }

@@ -17,7 +17,7 @@ inline constexpr float k_target_px = 72.0F;
 inline constexpr float k_gap_px = 16.0F;
 inline constexpr float k_line_px = 24.0F;   ///< height of one line of the 18 px face
 
-/// Texts that did not fit where they were written, for the tests.
+/// Texts that did not fit where they were written, or that the face has no signs for; for the tests.
 using CutTexts = std::vector<std::string>;
 
 /// What is being dragged: the value it had when the finger came down, as the plan keeps it.

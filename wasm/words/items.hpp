@@ -67,6 +67,6 @@ inline constexpr Said k_tie_together{"Tie feet {a} and {b} together", "Lier les 
 inline constexpr Said k_margins{"Margins", "Marges"};
 inline constexpr Said k_more_of_margins{"safety factors, loss of a guy", "coefficients, hauban perdu"};
 inline constexpr Said k_guy_loss{"Must stand with any one guy lost", "Doit tenir sans n'importe quel hauban"};
-inline constexpr Said k_all_margins{"All margins, the closest first", "Toutes les marges, la plus faible d'abord"};
+inline constexpr Said k_all_margins{"All margins, the closest first", "Toutes les marges"};
 
 }  // namespace guywright::words

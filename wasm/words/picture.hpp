@@ -24,8 +24,8 @@ inline constexpr Said k_head_up{"head up {d}", "tête à {d}"};
 inline constexpr Said k_leg_long{"leg {d}", "jambe {d}"};
 inline constexpr Said k_lean_of{"lean {d}", "incl. {d}"};
 inline constexpr Said k_face_of{"face {d}", "paroi {d}"};
-inline constexpr Said k_to_the_left{"{d} left", "{d} à gauche"};
-inline constexpr Said k_to_the_right{"{d} right", "{d} à droite"};
+inline constexpr Said k_to_the_left{"{d} left", "{d} gauche"};
+inline constexpr Said k_to_the_right{"{d} right", "{d} droite"};
 inline constexpr Said k_in_line{"in line", "dans l'axe"};
 inline constexpr Said k_guy_is{"{name}: {d}", "{name} : {d}"};
 

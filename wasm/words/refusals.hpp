@@ -59,8 +59,8 @@ inline constexpr Said k_left_guy{"left", "gauche"};
 /// Titles and names in assets/examples.
 inline constexpr std::array k_example_names{
     Said{"Dam crest A-frame", "Bipied sur la crête du barrage"}, Said{"Drain shaft tripod", "Trépied au puits de drainage"}, Said{"Spillway bench inspection", "Inspection de la banquette"},
-    k_main_rope, k_back_guy, k_right_guy, k_left_guy, Said{"back left", "arrière gauche"}, Said{"back right", "arrière droite"}, Said{"front left", "avant gauche"},
-    Said{"front right", "avant droite"}, Said{"front", "avant"}};
+    k_main_rope, k_back_guy, k_right_guy, k_left_guy, Said{"back left", "arr. gauche"}, Said{"back right", "arr. droite"}, Said{"front left", "av. gauche"},
+    Said{"front right", "av. droite"}, Said{"front", "avant"}};
 
 inline constexpr Said k_new_rope{"rope", "corde"};
 inline constexpr Said k_new_guy{"guy", "hauban"};
