@@ -5,11 +5,14 @@ import * as keeping from './keeping.js';
 import * as notice from './notice.js';
 import * as offline from './offline.js';
 import { Outside } from './outside.js';
+import { Pages } from './pages.js';
 import * as textEntry from './text_entry.js';
 
 const canvas = document.getElementById('canvas');
 let program;
-const outside = new Outside(canvas, (name, result, types, values) => program.ccall(name, result, types, values));
+const call = (name, result, types, values) => program.ccall(name, result, types, values);
+const outside = new Outside(canvas, call);
+const pages = new Pages({ call, open: openPlan, save: keeping.saveFile, onClose: () => canvas.focus({ preventScroll: true }) });
 
 const state = () => JSON.parse(program.ccall('guywright_state', 'string'));
 
@@ -29,6 +32,7 @@ const host = {
   ...keeping.host,
   download: files.download,
   pickFile: () => files.pick(openPlan),
+  showPage: (name) => pages.open(name),
   editText(path, label, value) {
     const take = (text) => program.ccall('guywright_enter_text', 'string', ['string', 'string'], [path, text]);
     textEntry.ask(label, value, take, () => document.activeElement === document.body && canvas.focus({ preventScroll: true }));

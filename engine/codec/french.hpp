@@ -1,5 +1,6 @@
 #pragma once
 #include "engine/codec/french_change.hpp"
+#include "engine/codec/french_sheet.hpp"
 #include "engine/codec/french_tuning.hpp"
 #include "engine/codec/words.hpp"
 
@@ -186,6 +187,7 @@ inline constexpr Language k_french{
     },
     .changes = k_french_change,
     .tuning = k_french_tuning,
+    .sheet = k_french_sheet,
 };
 static_assert(k_french.in_order());
 

@@ -5,6 +5,7 @@
 #include <bit>
 #include <cmath>
 #include <cstdint>
+#include <cstring>
 #include <limits>
 #include <string>
 #include <string_view>
@@ -67,7 +68,7 @@ public:
         if (nothing) return k_nothing;
         const ShortDecimal pair = short_decimal(std::abs(v));
         const std::uint32_t way = symbol(k_way, 5, pair.decimals < 0 ? k_as_bits : static_cast<std::uint32_t>(pair.decimals));
-        if (way > k_most_decimals) return std::bit_cast<double>(bits64(std::bit_cast<std::uint64_t>(v)));
+        if (way > k_most_decimals) return as_bits(v);
         const double size = static_cast<double>(whole(k_digits + way, pair.whole)) / k_tens[way];
         return size != 0.0 && flag(k_negative, v < 0.0) ? -size : size;
     }
@@ -94,10 +95,12 @@ private:
         return bit;
     }
     bool plain(bool value) { return bits_.bit(BitModel::k_whole / 2, value); }
-    std::uint64_t bits64(std::uint64_t value) {
-        std::uint64_t out = 0;
-        for (int i = 63; i >= 0; --i) out = (out << 1) | static_cast<std::uint64_t>(plain(((value >> i) & 1u) != 0));
-        return out;
+    double as_bits(double v) {
+        std::uint64_t bits = 0, coded = 0;   // copied: the browser's library has no std::bit_cast
+        std::memcpy(&bits, &v, sizeof bits);
+        for (int i = 63; i >= 0; --i) coded = (coded << 1) | static_cast<std::uint64_t>(plain(((bits >> i) & 1u) != 0));
+        std::memcpy(&v, &coded, sizeof v);
+        return v;
     }
 
     unsigned char letter(const std::string& before, unsigned value) {

@@ -2,6 +2,7 @@
 #include "engine/cases/case.hpp"
 #include "engine/checks/check.hpp"
 #include "engine/codec/change_words.hpp"
+#include "engine/codec/sheet_words.hpp"
 #include "engine/codec/tuning_words.hpp"
 #include "engine/verdict/evaluate.hpp"
 
@@ -48,6 +49,7 @@ struct Language {
     CardWords card;
     ChangeWords changes;
     TuningWords tuning;
+    SheetWords sheet;
 
     [[nodiscard]] constexpr std::string_view of(Verdict v) const { return verdict[static_cast<std::size_t>(v)]; }
     [[nodiscard]] constexpr const CheckWords& of(CheckId id) const { return checks[static_cast<std::size_t>(id)]; }

@@ -57,6 +57,7 @@ struct State {
     std::size_t shown_case = k_holding;
     std::optional<Lock> lock;       ///< while there is one, nothing but what opens it is carried out
     Device device;
+    std::optional<Page> page_wanted;
     bool open_wanted = false, about_wanted = false, text_wanted = false;
     std::vector<Save> saves;
     std::vector<ShelfRequest> shelf_requests;

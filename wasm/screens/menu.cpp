@@ -48,6 +48,17 @@ std::string_view awake_label(app::Awake awake) {
     return "";
 }
 
+struct PageKey {
+    std::string_view id;
+    app::Page page;
+    app::Said label;
+};
+constexpr PageKey k_page_keys[]{
+    {"share", app::Page::ShareCode, {"Show as code", "Montrer en code"}},
+    {"read code", app::Page::ReadCode, {"Read a code", "Lire un code"}},
+    {"sheet", app::Page::RigSheet, {"Rig sheet", "Fiche de montage"}},
+};
+
 }  // namespace
 
 std::vector<Key> menu_keys(const app::State& s) {
@@ -58,6 +69,7 @@ std::vector<Key> menu_keys(const app::State& s) {
     entries.push_back({"new", "New plan", app::NewPlan{}});
     entries.push_back({"open", "Open a plan file", app::OpenFile{}});
     entries.push_back({"save", "Save plan file", app::SaveFile{}});
+    for (const PageKey& page : k_page_keys) entries.push_back({std::string(page.id), std::string(say(s.speech, page.label)), app::ShowPage{page.page}});
     entries.push_back({"redo", "Redo", app::Redo{}, ButtonLook::Plain, !s.history.future.empty()});
     entries.push_back({"theme", std::string(theme_label(s.theme)), app::NextTheme{}});
     entries.push_back({"name plan", "Name this plan", app::AskForText{"title"}});
