@@ -82,7 +82,7 @@ const running = ({ heading: kind, title, verdict, check_code: code }) => element
 function paper(sheet, codes) {
   const several = codes.length > 1 ? [element('section', { className: 'codes' }, ...codes)] : [];
   const content = element('td', {}, heading(sheet, codes.length === 1 && codes[0]), element('div', { className: 'drawings' }, ...sheet.drawings.map(drawing)),
-    ...sheet.sections.map(section), ...(sheet.preload ? [preload(sheet.preload)] : []), ...several,
+    ...sheet.sections.map((each) => (each.kind === 'preload' ? preload(each) : section(each))), ...several,
     element('section', { className: 'notes' }, ...[...sheet.notes, sheet.code_note].map((text) => element('p', { textContent: text }))));
   const made = element('table', { className: 'paper' }, element('thead', {}, element('tr', {}, element('td', {}, running(sheet)))), element('tbody', {}, element('tr', {}, content)));
   made.setAttribute('role', 'presentation');

@@ -27,7 +27,7 @@ inline OrderedJson drawing_json(const CardView& v, PaperView view, PaperPoint si
     out["size_mm"] = point_json(drawing.size_mm);
     out["letter_mm"] = k_letter_mm;
     for (const char* key : {"lines", "dots", "texts"}) out[key] = OrderedJson::array();
-    for (const PaperLine& l : drawing.lines) out["lines"].push_back({{"kind", std::string(l.kind)}, {"from", point_json(l.points.front())}, {"to", point_json(l.points.back())}});
+    for (const PaperLine& l : drawing.lines) out["lines"].push_back({{"kind", std::string(l.kind)}, {"from", point_json(l.from)}, {"to", point_json(l.to)}});
     for (const PaperDot& d : drawing.dots) out["dots"].push_back({{"kind", std::string(d.kind)}, {"at", point_json(d.at)}});
     for (const PaperText& t : drawing.texts) out["texts"].push_back({{"text", t.text}, {"at", point_json(t.at)}});
     return out;
@@ -58,6 +58,24 @@ inline Sentences rows_with(const CardView& v, CheckStatus status) {
     return out;
 }
 
+inline OrderedJson preload_section(const SheetWords& w) {
+    OrderedJson out;
+    out["title"] = std::string(w.preload);
+    out["kind"] = "preload";
+    out["items"] = w.preload_list;
+    out["note"] = std::string(w.preload_note);
+    out["people"] = {std::string(w.rigger), std::string(w.officer)};
+    out["signing"] = std::string(w.signing);
+    return out;
+}
+
+inline Sentences steps_up(const TuningView& v) {
+    Sentences up = sequence_sentences(v, v.tuning.sequence.up);
+    if (v.tuning.sequence.front_tie_missing) up.insert(up.begin(), std::string(v.of(TuningText::FrontTieMissing)));
+    return up;
+}
+
+/// In the order in which a rig is made: what is worked with first, numbers to look up last.
 inline void add_judged_sections(OrderedJson& out, const CardView& v, const Tuning& tuning) {
     constexpr std::size_t k_most_margins = 8;
     const CardWords& card = v.words.card;
@@ -65,31 +83,19 @@ inline void add_judged_sections(OrderedJson& out, const CardView& v, const Tunin
     const TuningView tuned{v.telling, v.plan, v.e, tuning};
     const auto add = [&](OrderedJson section) { out["sections"].push_back(std::move(section)); };
     if (Sentences broken = rows_with(v, CheckStatus::Fail); broken.size() > 1) add(list_section(card.also_broken, "list", broken));
+    add(table_section(w.rig, rig_table(v, tuned)));
     add(table_section(w.anchors, anchors_table(v), anchors_note(v)));
     if (Table cords = cords_table(v); cords.size() > 1) add(table_section(w.cords, cords, cords_note(v)));
-    if (tuning.computed) {
-        Sentences up = sequence_sentences(tuned, tuning.sequence.up);
-        if (tuning.sequence.front_tie_missing) up.insert(up.begin(), std::string(tuned.of(TuningText::FrontTieMissing)));
-        add(list_section(tuned.of(TuningText::UpHeading), "steps", up));
-    }
+    add(table_section(w.kit, kit_table(v)));
+    if (tuning.computed) add(list_section(tuned.of(TuningText::UpHeading), "steps", steps_up(tuned)));
     const Sentences cautions = rows_with(v, CheckStatus::Caution);
     add(list_section(card.cautions, "list", cautions.empty() ? Sentences{std::string(card.none)} : cautions));
+    add(preload_section(w));
+    if (tuning.computed) add(list_section(tuned.of(TuningText::DownHeading), "steps", sequence_sentences(tuned, tuning.sequence.down)));
     add(table_section(w.margins, margins_table(v, k_most_margins), std::string(card.measured_values)));
     if (!v.plan.guys.empty()) add(table_section(in_force_unit(v, card.guys_table), guys_table(v)));
     add(table_section(in_force_unit(v, card.legs_table), legs_table(v)));
     add(table_section(in_force_unit(v, card.ropes_table), ropes_table(v)));
-    add(table_section(w.kit, kit_table(v)));
-    if (tuning.computed) add(list_section(tuned.of(TuningText::DownHeading), "steps", sequence_sentences(tuned, tuning.sequence.down)));
-}
-
-inline OrderedJson preload_json(const SheetWords& w) {
-    OrderedJson out;
-    out["title"] = std::string(w.preload);
-    out["note"] = std::string(w.preload_note);
-    out["items"] = w.preload_list;
-    out["people"] = {std::string(w.rigger), std::string(w.officer)};
-    out["signing"] = std::string(w.signing);
-    return out;
 }
 
 inline OrderedJson sheet_notes(const CardView& v) {
@@ -101,7 +107,7 @@ inline OrderedJson sheet_notes(const CardView& v) {
 }  // namespace detail
 
 /// {"heading", "title", "note", "verdict", "check_code", "check_code_label", "code_note", "governs_label", "governs", "drawings": [drawing],
-///  "sections": [{"title", "kind": "table" | "list" | "steps", "rows" | "items", "note"}], "preload", "notes"}.
+///  "sections": [{"title", "kind": "table" | "list" | "steps" | "preload", "rows" | "items", "note"}], "notes"}.
 /// While nothing is judged there are no drawings and no numbers: the only section lists what is missing.
 [[nodiscard]] inline OrderedJson rig_sheet(const Telling& telling, const Plan& plan, const Evaluation& e, const Tuning& tuning) {
     constexpr detail::PaperPoint above_mm{102.0, 92.0}, side_mm{80.0, 92.0};   // side by side on A4 and Letter
@@ -128,7 +134,6 @@ inline OrderedJson sheet_notes(const CardView& v) {
         out["drawings"].push_back(detail::drawing_json(v, detail::PaperView::Above, above_mm));
         out["drawings"].push_back(detail::drawing_json(v, detail::PaperView::Side, side_mm));
         detail::add_judged_sections(out, v, tuning);
-        out["preload"] = detail::preload_json(v.words.sheet);
     }
     out["notes"] = detail::sheet_notes(v);
     return out;

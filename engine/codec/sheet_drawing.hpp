@@ -12,8 +12,8 @@
 namespace guywright::detail {
 
 struct PaperLine {
-    std::string_view kind;   ///< edge, face, ground, leg, guy, rope, haul, dimension
-    std::vector<PaperPoint> points;
+    std::string_view kind;   ///< edge, face, ground, leg, guy, rope, haul, dimension, extension
+    PaperPoint from, to;
 };
 struct PaperDot {
     std::string_view kind;   ///< head, foot, anchor
@@ -52,7 +52,9 @@ public:
         dots();
         if (view_ == PaperView::Above) dimensions_above();
         else dimensions_beside();
+        label_dimensions();
         label_anchors();
+        if (view_ == PaperView::Above) label_site();
         out_.texts = labels_.placed();
         return std::move(out_);
     }
@@ -75,30 +77,15 @@ private:
 
     /// A line in metres; what leaves the paper is cut off there.
     void line(std::string_view kind, std::initializer_list<Vec3> points) {
-        PaperLine l{kind, {}};
-        for (const Vec3& p : points) l.points.push_back(mm(p));
-        for (std::size_t i = 0; i + 1 < l.points.size(); ++i)
-            if (clip(l.points[i], l.points[i + 1])) out_.lines.push_back({kind, {l.points[i], l.points[i + 1]}});
-    }
-
-    /// To the paper, by the parameter of the line on each axis. False where nothing of it is on the paper.
-    [[nodiscard]] bool clip(PaperPoint& a, PaperPoint& b) const {
-        double from = 0.0, to = 1.0;
-        const PaperPoint way = b - a;
-        for (int axis = 0; axis < 2; ++axis) {
-            if (way[axis] == 0.0) {
-                if (a[axis] < 0.0 || a[axis] > out_.size_mm[axis]) return false;
-                continue;
-            }
-            const double p = -a[axis] / way[axis], q = (out_.size_mm[axis] - a[axis]) / way[axis];
-            from = std::max(from, std::min(p, q));
-            to = std::min(to, std::max(p, q));
+        const std::vector<Vec3> all(points);
+        for (std::size_t i = 0; i + 1 < all.size(); ++i) {
+            PaperPoint a = mm(all[i]), b = mm(all[i + 1]);
+            if (cut_to({{0.0, 0.0}, out_.size_mm}, a, b)) add(kind, a, b);
         }
-        if (!(from < to)) return false;
-        const PaperPoint start = a;
-        a = start + way * from;
-        b = start + way * to;
-        return true;
+    }
+    void add(std::string_view kind, PaperPoint a, PaperPoint b) {
+        out_.lines.push_back({kind, a, b});
+        labels_.keep_off(a, b);
     }
 
     void site() {
@@ -107,14 +94,16 @@ private:
         if (view_ == PaperView::Above) {
             line("edge", {{0.0, far_m, 0.0}, {0.0, -far_m, 0.0}});
             if (v_.plan.edge.opening_m) line("edge", {{*v_.plan.edge.opening_m, far_m, 0.0}, {*v_.plan.edge.opening_m, -far_m, 0.0}});
-            labels_.add(std::string(v_.words.sheet.edge), {4.0, std::clamp(mm({0.0, 0.0, 0.0}).y, 2.0, out_.size_mm.y - 2.0)}, {0.3, 1.0});
-            const PaperPoint top{0.5 * out_.size_mm.x, out_.size_mm.y - 2.0};
-            labels_.add("\u2191 " + std::string(v_.words.sheet.out_over_edge), top, {0.0, -1.0});
             return;
         }
         line("ground", {{-far_m, 0.0, 0.0}, {0.0, 0.0, 0.0}});
         line("face", {{0.0, 0.0, 0.0}, {far_m * std::cos(face_rad), 0.0, -far_m * std::sin(face_rad)}});
         if (v_.plan.edge.opening_m) line("ground", {{*v_.plan.edge.opening_m, 0.0, 0.0}, {far_m, 0.0, 0.0}});
+    }
+
+    void label_site() {
+        labels_.add(std::string(v_.words.sheet.edge), {4.0, std::clamp(mm({0.0, 0.0, 0.0}).y, 2.0, out_.size_mm.y - 2.0)}, {0.3, 1.0});
+        labels_.add("\u2191 " + std::string(v_.words.sheet.out_over_edge), {0.5 * out_.size_mm.x + 2.0, out_.size_mm.y - 2.0}, {1.0, -0.5});
     }
 
     void draw_rope(const Rope& rope) {
@@ -142,10 +131,14 @@ private:
         constexpr double shortest_mm = 1.0;
         if (glm::length(b - a) < shortest_mm) return;
         const PaperPoint over = off * 1.15;
-        out_.lines.push_back({"extension", {a, a + over}});
-        out_.lines.push_back({"extension", {b, b + over}});
-        out_.lines.push_back({"dimension", {a + off, b + off}});
-        labels_.add(quantity(v_.telling, std::abs(length_m), "m"), 0.5 * (a + b) + off, off);
+        add("extension", a, a + over);
+        add("extension", b, b + over);
+        add("dimension", a + off, b + off);
+        waiting_.push_back({quantity(v_.telling, std::abs(length_m), "m"), 0.5 * (a + b) + off, off});
+    }
+    /// Once every line is there to be kept off.
+    void label_dimensions() {
+        for (const Waiting& w : waiting_) labels_.add(w.text, w.by, w.away);
     }
 
     [[nodiscard]] const Leg& nearest_foot() const {
@@ -181,11 +174,17 @@ private:
         }
     }
 
+    struct Waiting {
+        std::string text;
+        PaperPoint by, away;
+    };
+
     const CardView& v_;
     const Model& m_;
     PaperView view_;
     LabelPlaces labels_;
     PaperDrawing out_;
+    std::vector<Waiting> waiting_;
     PaperPoint middle_m_{};
 };
 

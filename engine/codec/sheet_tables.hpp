@@ -41,6 +41,21 @@ inline GroundPlace place_from(Vec3 head_m, Vec3 at_m) {
 
 inline std::string filled_name(std::string_view words, std::string_view name) { return filled(words, {{"{name}", std::string(name)}}); }
 
+/// What the verdict is about: loads, lean, face.
+inline Table rig_table(const CardView& v, const TuningView& tuned) {
+    const SheetWords& w = v.words.sheet;
+    Table table{{std::string(w.what_column), std::string(w.planned_column)}};
+    for (const RopePlan& r : v.plan.ropes) {
+        std::string load = quantity(v.telling, r.load_kg, "kg");
+        if (r.share < 1.0) load += " x " + number_told(v.words, 100.0 * r.share, 0) + " %";
+        table.push_back({filled_name(w.load, r.name), std::move(load)});
+    }
+    if (v.plan.frame.legs.size() < 3) table.push_back({std::string(w.lean), lean_told(tuned, {v.plan.frame.lean_deg, v.plan.frame.lean_bearing_deg})});
+    table.push_back({std::string(w.face), quantity(v.telling, v.plan.edge.face_deg, "deg")});
+    table.push_back({std::string(w.arrest), number_told(v.words, v.plan.actions.dynamic_factor, 1)});
+    return table;
+}
+
 inline Row place_row(const CardView& v, std::string name, Vec3 at_m) {
     const GroundPlace p = place_from(v.e.model.drawn_head_m, at_m);
     Row row{std::move(name), bearing_told(v.telling, p.bearing_deg)};

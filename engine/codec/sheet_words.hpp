@@ -8,6 +8,7 @@ namespace guywright {
 struct SheetWords {
     std::string_view heading, compass_out;
     std::string_view plan_view, side_view, scale, out_over_edge, edge;
+    std::string_view rig, what_column, planned_column, load, lean, face, arrest;
     std::string_view anchors, anchor_column, bearing_column, compass_column, distance_column, paces_column, height_column, inclination_column, haul, pace_note;
     std::string_view cords, cord_column, parts_column, one_part_column, pretension_column, cut_column, hobble, cord_note;
     std::string_view margins, spare_column, check_column;
@@ -20,7 +21,7 @@ struct SheetWords {
 
     /// No text is missing, apart from none.
     [[nodiscard]] constexpr bool complete() const {
-        for (const std::string_view text : {heading, compass_out, plan_view, side_view, scale, out_over_edge, edge, anchors, anchor_column, bearing_column, compass_column,
+        for (const std::string_view text : {heading, compass_out, plan_view, side_view, scale, out_over_edge, edge, rig, what_column, planned_column, load, lean, face, arrest, anchors, anchor_column, bearing_column, compass_column,
                                             distance_column, paces_column, height_column, inclination_column, haul, pace_note, cords, cord_column, parts_column, one_part_column,
                                             pretension_column, cut_column, hobble, cord_note, margins, spare_column, check_column, kit, item_column, count_column, least_column, leg,
                                             pulley, connector, rope, rope_unknown, guy_cord, anchor, foot_tie, foot_pin, preload, preload_note, rigger, officer, signing, code_note})
