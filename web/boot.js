@@ -109,6 +109,8 @@ async function start() {
   window.guywright = {
     state,
     plan: () => program.ccall('guywright_plan', 'string'),
+    share: () => program.ccall('guywright_share', 'string'),
+    sheet: () => program.ccall('guywright_sheet', 'string'),
     framesDrawn: () => program.ccall('guywright_frames_drawn', 'number'),
     isIdle: () => program.ccall('guywright_is_idle', 'number') === 1,
     checkCopy: offline.check,
