@@ -23,6 +23,9 @@ export function largeCheckCode(label, code) {
   return element('p', { className: 'check-code' }, element('span', { textContent: label }), signs);
 }
 
+/** While the page is open neither finger nor Tab key gets to what lies under it. */
+const setCovered = (covered) => document.querySelectorAll('#canvas, #text, #to-text').forEach((each) => { each.inert = covered; });
+
 export class Page {
   #root = document.getElementById('page');
   #onClose;
@@ -46,6 +49,7 @@ export class Page {
     this.#root.querySelector('h1').textContent = WORDS[language][title];
     this.body.replaceChildren();
     this.#root.hidden = false;
+    setCovered(true);
     this.#root.scrollTop = 0;
     this.#root.querySelector('h1').focus();
     return WORDS[language];
@@ -63,6 +67,7 @@ export class Page {
   close() {
     if (!this.isOpen) return;
     this.#root.hidden = true;
+    setCovered(false);
     this.#leave?.();
     this.#leave = undefined;
     this.body.replaceChildren();

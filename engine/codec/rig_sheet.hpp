@@ -90,7 +90,7 @@ inline void add_judged_sections(OrderedJson& out, const CardView& v, const Tunin
     if (tuning.computed) add(list_section(tuned.of(TuningText::UpHeading), "steps", steps_up(tuned)));
     const Sentences cautions = rows_with(v, CheckStatus::Caution);
     add(list_section(card.cautions, "list", cautions.empty() ? Sentences{std::string(card.none)} : cautions));
-    add(preload_section(w));
+    if (v.e.verdict == Verdict::Go) add(preload_section(w));   // nobody signs for a load on a rig that does not stand
     if (tuning.computed) add(list_section(tuned.of(TuningText::DownHeading), "steps", sequence_sentences(tuned, tuning.sequence.down)));
     add(table_section(w.margins, margins_table(v, k_most_margins), std::string(card.measured_values)));
     if (!v.plan.guys.empty()) add(table_section(in_force_unit(v, card.guys_table), guys_table(v)));

@@ -98,7 +98,7 @@ function crcBytes(bytes) {
 
 test('a plan with six guys and two ropes goes over in one code, with the server stopped, and is the same byte for byte', async (t) => {
   const site = await startSite(t);
-  const [from, to] = await Promise.all([1, 2].map(async () => openPages(t, await freshContext(t, coarse(SCREENS.phone)), site.address)));
+  const [from, to] = [await openPages(t, await freshContext(t, coarse(SCREENS.phone)), site.address), await openPages(t, await freshContext(t, coarse(SCREENS.phone)), site.address)];
   await Promise.all([from.copyReady(), to.copyReady()]);
   await site.stop();
   await openPlanFile(from, sixGuys());

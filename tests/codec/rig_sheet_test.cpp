@@ -174,6 +174,13 @@ TEST_CASE("rig sheet: what is the same twice stands once in the kit list") {
     CHECK(ties == 2);
 }
 
+TEST_CASE("rig sheet: nobody signs for the load on a rig that does not stand") {
+    const Sheet sheet(support::steep_plan());
+    REQUIRE(sheet.json["verdict"] == "NO-GO");
+    for (const OrderedJson& s : sheet.json["sections"]) CHECK(s["kind"] != "preload");
+    CHECK(sheet.json["sections"].size() > 5);
+}
+
 TEST_CASE("rig sheet: the list before loading has its boxes for two") {
     const Sheet sheet(support::go_plan());
     const OrderedJson& list = sheet.section("Before the load goes on");
