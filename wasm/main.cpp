@@ -50,6 +50,12 @@ EMSCRIPTEN_KEEPALIVE const char* guywright_verdict() { return shell().verdict_js
 EMSCRIPTEN_KEEPALIVE void guywright_press(const char* id) { shell().press(id); }
 EMSCRIPTEN_KEEPALIVE const char* guywright_enter(const char* path, const char* shown) { return shell().enter(path, shown).c_str(); }
 
+// The pages beside the drawing: share code, reading one, rig sheet. What they get is described in wasm/app/page_data.hpp.
+EMSCRIPTEN_KEEPALIVE const char* guywright_share() { return shell().share_json().c_str(); }
+EMSCRIPTEN_KEEPALIVE const char* guywright_read_codes(const char* bytes, unsigned count) { return shell().read_codes_json({bytes, count}).c_str(); }
+EMSCRIPTEN_KEEPALIVE const char* guywright_look_at(const char* bytes, unsigned count) { return shell().look_at_json({bytes, count}).c_str(); }
+EMSCRIPTEN_KEEPALIVE const char* guywright_sheet() { return shell().sheet_json().c_str(); }
+
 // The device. Angles in degrees, NaN for what it does not tell.
 EMSCRIPTEN_KEEPALIVE void guywright_device_has(int tilt, int compass) { shell().tell(app::DeviceHas{tilt != 0, compass != 0}); }
 EMSCRIPTEN_KEEPALIVE void guywright_device_refuses() { shell().tell(app::DeviceRefuses{}); }

@@ -45,7 +45,7 @@ install_packages() {
   [[ $1 == tests ]] && wanted+=("${test_packages[@]}")
   # Node and npm may come from elsewhere than Debian: then they are left as they are.
   command -v node >/dev/null || wanted+=(nodejs)
-  [[ $1 == tests ]] && { command -v npm >/dev/null || wanted+=(npm); }
+  command -v npm >/dev/null || wanted+=(npm)
   mapfile -t missing < <(missing_packages "${wanted[@]}")
   ((${#missing[@]})) || return 0
   step "installing Debian packages: ${missing[*]}"
@@ -109,13 +109,13 @@ build_libraries() {
   rm -rf "$work"
 }
 
-# --- Tools of the browser tests ----------------------------------------------------------------------------------------
+# --- Modules of the page and of the browser tests ------------------------------------------------------------------------
 
-install_test_modules() {
-  local folder=$here/../tests/browser
-  [[ -f $folder/package-lock.json ]] || return 0
+# install_modules FOLDER WHAT
+install_modules() {
+  local folder=$here/../$1
   cmp -s "$folder/package-lock.json" "$folder/node_modules/.lock" && return 0
-  step "installing the browser tests' modules"
+  step "installing the modules of $2"
   # npm believes its own list of authorities only; the machine's list counts here as it does for everything else.
   [[ -f /etc/ssl/certs/ca-certificates.crt ]] && export NODE_EXTRA_CA_CERTS=${NODE_EXTRA_CA_CERTS:-/etc/ssl/certs/ca-certificates.crt}
   (cd "$folder" && npm ci --no-audit --no-fund --ignore-scripts --cache "$cache/npm" --prefer-offline >>"$log" 2>&1)
@@ -135,5 +135,6 @@ export NODE_PATH=/usr/share/nodejs
 key=$({ dpkg-query -W emscripten && cat "$here"/libraries/* && echo "${sdl2[@]} ${imgui[@]}"; } | sha256sum | cut -c1-12)
 libraries=$cache/libraries-$key
 [[ -d $libraries ]] || build_libraries
-[[ $scope == tests ]] && install_test_modules
+install_modules web "the page"
+[[ $scope == tests ]] && install_modules tests/browser "the browser tests"
 echo "$libraries"

@@ -6,12 +6,15 @@ import * as notice from './notice.js';
 import * as offline from './offline.js';
 import { Outside } from './outside.js';
 import * as settings from './settings.js';
+import { Pages } from './pages.js';
 import * as textEntry from './text_entry.js';
 import { say, speak } from './words.js';
 
 const canvas = document.getElementById('canvas');
 let program;
-const outside = new Outside(canvas, (name, result, types, values) => program.ccall(name, result, types, values));
+const call = (name, result, types, values) => program.ccall(name, result, types, values);
+const outside = new Outside(canvas, call);
+const pages = new Pages({ call, open: openPlan, save: keeping.saveFile, onClose: () => canvas.focus({ preventScroll: true }) });
 
 const state = () => JSON.parse(program.ccall('guywright_state', 'string'));
 
@@ -31,6 +34,7 @@ const host = {
   ...keeping.host,
   download: files.download,
   pickFile: () => files.pick(openPlan),
+  showPage: (name) => pages.open(name),
   editText(path, label, value) {
     const take = (text) => program.ccall('guywright_enter_text', 'string', ['string', 'string'], [path, text]);
     textEntry.ask(label, value, take, () => document.activeElement === document.body && canvas.focus({ preventScroll: true }));
@@ -121,6 +125,8 @@ async function start() {
   window.guywright = {
     state,
     plan: () => program.ccall('guywright_plan', 'string'),
+    share: () => program.ccall('guywright_share', 'string'),
+    sheet: () => program.ccall('guywright_sheet', 'string'),
     framesDrawn: () => program.ccall('guywright_frames_drawn', 'number'),
     isIdle: () => program.ccall('guywright_is_idle', 'number') === 1,
     checkCopy: offline.check,

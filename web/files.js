@@ -38,6 +38,9 @@ export function pick(open) {
   input.click();
 }
 
+/** "Spillway bench" -> "spillway-bench.guywright.json" */
+export const fileName = (title) => `${title.toLowerCase().replace(/[^a-z0-9]+/g, '-').replace(/^-|-$/g, '') || 'plan'}.guywright.json`;
+
 /** Hands the user `text` as a file. */
 export function download(name, text) {
   const link = document.createElement('a');

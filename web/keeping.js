@@ -15,9 +15,7 @@ const withText = (name, answer, text, ...numbers) => {
   return program.ccall(name, answer, ['array', 'number', ...numbers.map(() => 'number')], [bytes, bytes.length, ...numbers.map(Number)]);
 };
 
-/** "Spillway bench" -> "spillway-bench.guywright.json" */
-const fileName = (title) => `${title.toLowerCase().replace(/[^a-z0-9]+/g, '-').replace(/^-|-$/g, '') || 'plan'}.guywright.json`;
-const saveFile = (title, text) => files.download(fileName(title), text);
+export const saveFile = (title, text) => files.download(files.fileName(title), text);
 
 const planText = () => program.ccall('guywright_plan', 'string');
 const savePlan = () => saveFile(JSON.parse(planText()).title, planText());

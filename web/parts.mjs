@@ -6,6 +6,8 @@ import { createHash } from 'node:crypto';
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 
+import { licenceFile, packageOf } from './libraries.mjs';
+
 const DIGITS_OF_BUILD = 12;
 
 function read(path) {
@@ -62,6 +64,8 @@ function sourceParts(libraries) {
   ];
 }
 
+const npmPart = (name, file, what) => ({ name, version: packageOf(name).version, what, licence: read(licenceFile(name, file)) });
+
 function hashOf(files) {
   const hash = createHash('sha256');
   for (const file of files) hash.update(readFileSync(file));
@@ -84,6 +88,7 @@ export function aboutOf({ root, libraries, program, version }) {
       debianPart('nlohmann-json3-dev', 'JSON for Modern C++', 'reading and writing of plan files'),
       debianPart('libglm-dev', 'GLM', 'vectors'),
       debianPart('fonts-b612', 'B612', 'the letters on screen'),
+      npmPart('qr', 'LICENSE-MIT', 'making and reading of QR codes'),
       emscriptenPart(),
     ],
   };

@@ -1,7 +1,7 @@
 // Puts the finished site together:
 //   node web/release.mjs --program FOLDER --out FOLDER --rsvg PROGRAM --libraries FOLDER --version TEXT
 // FOLDER of the program holds guywright.js and guywright.wasm. What a browser loads are the files of web/ except *.mjs
-// and *.sh, and about.json with versions and licences (parts.mjs; FOLDER of the libraries holds their sources); icons are drawn from assets/icons. The service worker gets the list of all files with their hashes.
+// and *.sh, the libraries of libraries.mjs, and about.json with versions and licences (parts.mjs; FOLDER of the libraries holds their sources); icons are drawn from assets/icons. The service worker gets the list of all files with their hashes.
 
 import { execFileSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
@@ -11,6 +11,7 @@ import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
 import { brotliCompressSync, constants, gzipSync } from 'node:zlib';
 
+import { copyLibraries } from './libraries.mjs';
 import { aboutOf } from './parts.mjs';
 import { PACKED_TYPES, policyOf, TYPES } from './serve.mjs';
 
@@ -19,7 +20,7 @@ const icons = join(here, '..', 'assets', 'icons');
 
 function copyPages(out) {
   for (const name of readdirSync(here)) {
-    if (!['.mjs', '.sh'].includes(extname(name)) && !['sw.js', 'package.json'].includes(name)) cpSync(join(here, name), join(out, name));
+    if (!['.mjs', '.sh'].includes(extname(name)) && !['sw.js', 'package.json', 'package-lock.json', 'node_modules'].includes(name)) cpSync(join(here, name), join(out, name));
   }
 }
 
@@ -66,6 +67,7 @@ const part = `${values.out}.part`; // a server that is running never sees half a
 rmSync(part, { recursive: true, force: true });
 mkdirSync(part, { recursive: true });
 copyPages(part);
+copyLibraries(part);
 drawIcons(part, values.rsvg);
 for (const name of ['guywright.js', 'guywright.wasm']) cpSync(join(values.program, name), join(part, name));
 writeFileSync(join(part, 'about.json'), JSON.stringify(aboutOf({ root: join(here, '..'), ...values })));

@@ -1,6 +1,7 @@
 #pragma once
 #include "engine/codec/french_change.hpp"
 #include "engine/codec/french_fault.hpp"
+#include "engine/codec/french_sheet.hpp"
 #include "engine/codec/french_tuning.hpp"
 #include "engine/codec/words.hpp"
 
@@ -188,6 +189,7 @@ inline constexpr Language k_french{
     .changes = k_french_change,
     .tuning = k_french_tuning,
     .faults = k_french_faults,
+    .sheet = k_french_sheet,
 };
 static_assert(k_french.in_order());
 

@@ -1,7 +1,8 @@
 #pragma once
 #include "engine/codec/check_code.hpp"
-#include "engine/command_line/card_tables.hpp"
+#include "engine/codec/force_tables.hpp"
 #include "engine/command_line/change_card.hpp"
+#include "engine/command_line/layout.hpp"
 #include "engine/command_line/tuning_card.hpp"
 
 #include <cstddef>
@@ -62,9 +63,9 @@ inline std::string judged_card(const CardView& v) {
     out += section(w.margins, margins(v));
     const std::string cautions = sentences_of(v, CheckStatus::Caution, nullptr);
     out += heading(w.cautions) + (cautions.empty() ? "  " + std::string(w.none) + "\n" : cautions);
-    if (!v.plan.guys.empty()) out += heading(in_force_unit(v, w.guys_table)) + guys_table(v).text();
-    out += heading(in_force_unit(v, w.legs_table)) + legs_table(v).text();
-    out += heading(in_force_unit(v, w.ropes_table)) + ropes_table(v).text() + "\n";
+    if (!v.plan.guys.empty()) out += heading(in_force_unit(v, w.guys_table)) + TextTable{guys_table(v)}.text();
+    out += heading(in_force_unit(v, w.legs_table)) + TextTable{legs_table(v)}.text();
+    out += heading(in_force_unit(v, w.ropes_table)) + TextTable{ropes_table(v)}.text() + "\n";
     for (std::size_t i = 0; i < v.plan.ropes.size(); ++i) out += wrapped(edge_saving_sentence(v.telling, v.plan, v.e, i), "");
     return out;
 }

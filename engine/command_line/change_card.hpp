@@ -1,6 +1,7 @@
 #pragma once
 #include "engine/codec/change_sentences.hpp"
-#include "engine/command_line/card_tables.hpp"
+#include "engine/codec/force_tables.hpp"
+#include "engine/command_line/layout.hpp"
 
 #include <algorithm>
 #include <cstddef>

@@ -2,6 +2,7 @@
 #include "engine/codec/catalogue_codec.hpp"
 #include "engine/codec/french.hpp"
 #include "engine/codec/report.hpp"
+#include "engine/codec/share_words.hpp"
 #include "engine/command_line/card_text.hpp"
 #include "engine/plan/catalogue.hpp"
 
@@ -11,6 +12,7 @@
 #include <optional>
 #include <string>
 #include <string_view>
+#include <vector>
 
 namespace {
 
@@ -21,11 +23,14 @@ enum ExitCode { k_go = 0, k_no_go = 1, k_input_wrong = 2, k_not_computed = 3 };
 constexpr std::string_view k_help =
     "guywright check PLAN.json [--json] [--imperial] [--french]\n"
     "guywright catalogue [OWN.json] [--imperial]\n"
+    "guywright share PLAN.json\n"
+    "guywright unshare CODES.txt [--french]\n"
     "\n"
     "Says whether a guyed leg at an edge will stand: GO, NO-GO or NOT CHECKED, and why.\n"
     "PLAN.json is a guywright-plan file; - reads standard input. The catalogue lists published least\n"
     "strengths with their sources, to start from, and a team's own cords from a guywright-catalogue file;\n"
-    "the maker's sheet counts.\n"
+    "the maker's sheet counts. share writes the plan as the texts of the app's QR codes, one a line; unshare\n"
+    "reads them, in any order, and writes the plan.\n"
     "\n"
     "  --json      a report for programs instead of the card for people\n"
     "  --imperial  the card in ft, lb and lbf; plans and reports are always in m, kg and kN\n"
@@ -54,11 +59,11 @@ std::optional<Arguments> parse(int count, char** words) {
         if (word == "--json") args.json = true;
         else if (word == "--imperial") args.units = UnitSystem::Imperial;
         else if (word == "--french") args.french = true;
-        else if (args.command.empty() && (word == "check" || word == "catalogue")) args.command = word;
+        else if (args.command.empty() && (word == "check" || word == "catalogue" || word == "share" || word == "unshare")) args.command = word;
         else if (!args.command.empty() && args.file.empty() && (word == "-" || !word.starts_with('-'))) args.file = word;
         else return std::nullopt;
     }
-    const bool complete = args.command == "check" ? !args.file.empty() : args.command == "catalogue" && !args.json;
+    const bool complete = args.command == "catalogue" ? !args.json : !args.command.empty() && !args.file.empty() && (!args.json || args.command == "check");
     return complete ? std::optional(args) : std::nullopt;
 }
 
@@ -134,6 +139,40 @@ int list_catalogue(const Arguments& args) {
     return std::fflush(stdout) == 0 ? k_go : k_not_computed;
 }
 
+/// One line a code.
+int share(const Arguments& args) {
+    const std::optional<std::string> bytes = read_or_say_why(args.file);
+    if (!bytes) return k_input_wrong;
+    const PlanRead read = read_plan(*bytes);
+    if (!read.ok()) return report_faults(read.faults, read.faults_not_listed, false);
+    for (const std::string& text : share_texts(read.plan)) print(stdout, text + "\n");
+    return std::fflush(stdout) == 0 ? k_go : k_not_computed;
+}
+
+std::vector<std::string> words_in(std::string_view text) {
+    std::vector<std::string> words;
+    bool inside = false;
+    for (const char c : text) {
+        const bool blank = c == ' ' || c == '\n' || c == '\r' || c == '\t';
+        if (!blank && !inside) words.emplace_back();
+        if (!blank) words.back() += c;
+        inside = !blank;
+    }
+    return words;
+}
+
+int unshare(const Arguments& args) {
+    const std::optional<std::string> bytes = read_or_say_why(args.file);
+    if (!bytes) return k_input_wrong;
+    const ShareRead read = read_share(words_in(*bytes));
+    if (read.state != ShareState::Whole) {
+        print(stderr, share_message(args.french ? k_french_share : k_english_share, read) + "\n");
+        return k_input_wrong;
+    }
+    print(stdout, write_plan(read.plan));
+    return std::fflush(stdout) == 0 ? k_go : k_not_computed;
+}
+
 }  // namespace
 
 int main(int count, char** words) {
@@ -146,5 +185,7 @@ int main(int count, char** words) {
         print(stderr, k_help);
         return k_input_wrong;
     }
-    return args->command == "catalogue" ? list_catalogue(*args) : check(*args);
+    if (args->command == "catalogue") return list_catalogue(*args);
+    if (args->command == "share") return share(*args);
+    return args->command == "unshare" ? unshare(*args) : check(*args);
 }

@@ -56,6 +56,15 @@ for (const [name, act] of Object.entries({
     await app.page.getByRole('heading', { name: 'What it is made of' }).waitFor();
     for (const each of await app.page.locator('#about summary').all()) await each.click();
   },
+  'the plan as a code': async (app) => {
+    await choose(app, 'share');
+    await app.page.locator('#page .qr').waitFor();
+  },
+  'the reading of a code': (app) => choose(app, 'read code'),
+  'the rig sheet': async (app) => {
+    await choose(app, 'sheet');
+    await app.page.locator('#page button[data-id="print"]').waitFor();
+  },
 })) {
   test(`axe finds nothing in ${name}`, async (t) => {
     const app = await openForAxe(t);
@@ -240,7 +249,7 @@ test('the page about the app has the licence of every part, the versions and the
   const about = app.page.locator('#about');
   await about.getByRole('heading', { name: 'What it is made of' }).waitFor();
   const words = await about.textContent();
-  for (const part of ['Dear ImGui', 'stb_truetype', 'SDL', 'JSON for Modern C++', 'GLM', 'B612', 'musl', 'LLVM', 'ProggyClean', 'fdlibm']) assert.ok(words.includes(part), part);
+  for (const part of ['Dear ImGui', 'stb_truetype', 'SDL', 'JSON for Modern C++', 'GLM', 'B612', 'musl', 'LLVM', 'ProggyClean', 'fdlibm', 'QR codes']) assert.ok(words.includes(part), part);
   for (const licence of [/Permission is hereby granted, free of charge/, /This software is provided 'as-is'/, /SIL OPEN FONT LICENSE|Eclipse Public License/i, /Apache License/]) assert.match(words, licence);
   assert.match(words, /App \d+\.\d+\.\d+, build [0-9a-f]{12}/);
   assert.match(words, /Engine \d+\.\d+\.\d+, build [0-9a-f]{12}/);

@@ -298,6 +298,29 @@ test('--help: exit 0, on standard output', expect => {
   }
 });
 
+test('share and unshare: the plan comes back byte for byte, and what is damaged is refused', expect => {
+  const shared = run(['share', example]);
+  expect(shared.status === 0 && /^GUYW[0-9A-Z$*.:-]+\n$/.test(shared.stdout), JSON.stringify(shared).slice(0, 200));
+  const back = run(['unshare', '-'], shared.stdout);
+  expect(back.status === 0, `exit ${back.status}: ${back.stderr}`);
+  expect(run(['share', '-'], back.stdout).stdout === shared.stdout, 'another code');
+  expect(JSON.stringify(JSON.parse(back.stdout).guys) === JSON.stringify(plan().guys), 'other guys');
+  refused(expect, run(['unshare', '-'], shared.stdout.trim().slice(0, -1)), 'damaged');
+  refused(expect, run(['unshare', '-', '--french'], 'WIFI:'), 'Rien n');
+  refused(expect, run(['share', '-'], '{}'), 'missing');
+});
+
+test('unshare: several codes in any order; with one missing it says which', expect => {
+  let state = 1;
+  const letter = () => String.fromCharCode(33 + ((state = (state * 1103515245 + 12345) % 2147483648) >> 8) % 90);   // nothing to be shortened
+  const large = { ...plan(), note: Array.from({ length: 1900 }, letter).join('') };
+  const codes = run(['share', '-'], JSON.stringify(large)).stdout.trim().split('\n');
+  expect(codes.length > 1, `${codes.length} codes`);
+  const back = run(['unshare', '-'], codes.reverse().join('\n'));
+  expect(back.status === 0 && JSON.parse(back.stdout).note === large.note, `exit ${back.status}: ${back.stderr}`);
+  refused(expect, run(['unshare', '-'], codes.slice(0, -1).join('\n')), 'Missing: 1.');
+});
+
 test('a verdict that cannot be written is not GO', expect => {
   const { status } = spawnSync('sh', ['-c', '"$0" check "$1" > /dev/full', program, example]);
   expect(status === 3, `exit ${status}`);

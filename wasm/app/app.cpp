@@ -8,6 +8,7 @@
 
 #include "engine/codec/plan_codec.hpp"
 
+#include "wasm/app/page_data.hpp"
 #include "wasm/app/text_view.hpp"
 #include "wasm/app/shelf_json.hpp"
 #include "wasm/app/starters.hpp"
@@ -151,6 +152,12 @@ std::optional<Settings> App::take_settings() {
 bool App::take_open_request() { return std::exchange(state_.open_wanted, false); }
 bool App::take_about_request() { return std::exchange(state_.about_wanted, false); }
 bool App::take_text_request() { return std::exchange(state_.text_wanted, false); }
+std::optional<Page> App::take_page_request() { return std::exchange(state_.page_wanted, std::nullopt); }
+
+std::string App::share_json() const { return app::share_json(state_); }
+std::string App::read_codes_json(std::string_view lines) const { return app::read_codes_json(state_.speech, lines); }
+std::string App::look_at_json(std::string_view plan_text) const { return app::look_at_json(state_.speech, plan_text); }
+std::string App::sheet_json() const { return app::sheet_json(state_); }
 
 void App::end_gesture() { app::end_gesture(state_); }
 

@@ -46,6 +46,11 @@ public:
     bool take_open_request();                                            ///< the app wants a file picker
     bool take_about_request();
     bool take_text_request();
+    std::optional<Page> take_page_request();
+    [[nodiscard]] std::string share_json() const;     ///< these four: see page_data.hpp
+    [[nodiscard]] std::string read_codes_json(std::string_view lines) const;
+    [[nodiscard]] std::string look_at_json(std::string_view plan_text) const;
+    [[nodiscard]] std::string sheet_json() const;
 
     void tell(const Command& wish);                   ///< news of the device, or a wish of the text view: a gesture of its own
     bool press(const std::string& id);                ///< a key of the text view; false where there is none such

@@ -270,6 +270,7 @@ struct Applier {
     void operator()(const CloseMessage&) const { s.message.clear(); }
     void operator()(const ShowAbout&) const { s.about_wanted = true; s.menu_open = false; }
     void operator()(const ShowText&) const { s.text_wanted = true; s.menu_open = false; }
+    void operator()(const ShowPage& c) const { s.page_wanted = c.page; s.menu_open = false; }
     void operator()(const LockScreen&) const {
         s.lock.emplace();
         s.site_large = false;

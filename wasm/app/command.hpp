@@ -79,6 +79,8 @@ struct CloseKeypad {};
 struct CloseMessage {};
 struct ShowAbout {};                                        ///< pages of the page itself, over the drawing
 struct ShowText {};
+enum class Page : unsigned char { ShareCode, ReadCode, RigSheet };
+struct ShowPage { Page page; };
 struct LockScreen {};
 struct LookAtLock { Lock::Touched touched; double now_s; };
 struct PressLock { Lock::Touched place; double now_s; };    ///< by the text view
@@ -88,7 +90,7 @@ using Command = std::variant<SetKind, SetPole, SetHeldDown, AddHobble, RemoveHob
                              ShowMore, Undo, Redo, NewPlan, OpenExample, OpenFile, SaveFile, ToggleMenu, NextMenuPage, ShowPlans, ClosePlans,
                              NextPlansPage, ChoosePlan, AskShelf, AskForText, NextTheme, NextLanguage, NextUnits, SetSettings, DragScene, PinchScene, ResetView, ToggleLargeSite,
                              NextView, SetView, NextCase, ShowCase, OpenKeypad, PressKey, TakeKeypad, CloseKeypad, CloseMessage,
-                             ShowAbout, ShowText, LockScreen, LookAtLock, PressLock, ToggleAwake, AwakeIs, DeviceHas, StartReading, DeviceIsHeld, DeviceRefuses,
+                             ShowAbout, ShowText, ShowPage, LockScreen, LookAtLock, PressLock, ToggleAwake, AwakeIs, DeviceHas, StartReading, DeviceIsHeld, DeviceRefuses,
                              TakeReading, CloseReading>;
 
 }  // namespace guywright::app

@@ -58,6 +58,7 @@ struct State {
     std::optional<Lock> lock;       ///< while there is one, nothing but what opens it is carried out
     Device device;
     bool settings_changed = false;  ///< language, units or light, by the person: to be kept on the device
+    std::optional<Page> page_wanted;
     bool open_wanted = false, about_wanted = false, text_wanted = false;
     std::vector<Save> saves;
     std::vector<ShelfRequest> shelf_requests;

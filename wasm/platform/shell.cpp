@@ -312,6 +312,10 @@ const std::string& Shell::enter(const std::string& path, const std::string& show
 
 const std::string& Shell::text_json() { return answer_ = app_.text_json(); }
 const std::string& Shell::verdict_json() { return answer_ = app_.verdict_json(); }
+const std::string& Shell::share_json() { return answer_ = app_.share_json(); }
+const std::string& Shell::read_codes_json(std::string_view lines) { return answer_ = app_.read_codes_json(lines); }
+const std::string& Shell::look_at_json(std::string_view plan_text) { return answer_ = app_.look_at_json(plan_text); }
+const std::string& Shell::sheet_json() { return answer_ = app_.sheet_json(); }
 
 void Shell::go_out_of_sight() {
     if (!started_) return;

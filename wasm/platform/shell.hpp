@@ -38,6 +38,10 @@ public:
     [[nodiscard]] const std::string& enter(const std::string& path, const std::string& shown);  ///< valid until the next call
     [[nodiscard]] const std::string& text_json();
     [[nodiscard]] const std::string& verdict_json();
+    [[nodiscard]] const std::string& share_json();
+    [[nodiscard]] const std::string& read_codes_json(std::string_view lines);
+    [[nodiscard]] const std::string& look_at_json(std::string_view plan_text);
+    [[nodiscard]] const std::string& sheet_json();
     void take_touch_away();   ///< by the device: what the fingers have begun was not meant
     void go_out_of_sight();   ///< nothing may be lost if the page never comes back
     [[nodiscard]] const std::string& state_json();  ///< valid until the next call

@@ -8,18 +8,6 @@
 namespace guywright::screens {
 namespace {
 
-/// "30 deg" as "30\u00B0": the command line keeps to plain letters, the screen need not.
-std::string with_degree_signs(std::string text) {
-    constexpr std::string_view word = " deg";
-    for (std::size_t at = text.find(word); at != std::string::npos; at = text.find(word, at + 1)) {
-        const std::size_t after = at + word.size();
-        const bool ends = after >= text.size() || !std::isalpha(static_cast<unsigned char>(text[after]));
-        const bool number = at > 0 && std::isdigit(static_cast<unsigned char>(text[at - 1]));
-        if (ends && number) text.replace(at, word.size(), "\u00B0");
-    }
-    return text;
-}
-
 /// "the load of rope main" for "ropes[0].load_kg": what the slider is called, and whose it is. The path itself where there is none.
 template <app::Tongue tongue>
 std::string shown_name(const Plan& plan, std::string_view path) {
@@ -40,6 +28,22 @@ Telling telling(const app::Speech& speech) {
 }
 
 }  // namespace
+
+std::string with_degree_signs(std::string text) {
+    constexpr std::string_view word = " deg";
+    for (std::size_t at = text.find(word); at != std::string::npos; at = text.find(word, at + 1)) {
+        const std::size_t after = at + word.size();
+        const bool ends = after >= text.size() || !std::isalpha(static_cast<unsigned char>(text[after]));
+        const bool number = at > 0 && std::isdigit(static_cast<unsigned char>(text[at - 1]));
+        if (ends && number) text.replace(at, word.size(), "\u00B0");
+    }
+    return text;
+}
+
+Telling telling(const app::Speech& speech) {
+    if (speech.tongue == app::Tongue::French) return {language_of(speech), speech.units};
+    return {language_of(speech), speech.units, shown_name};
+}
 
 std::string check_sentence(const app::State& state, const Check& check) {
     return with_degree_signs(sentence(telling(state.speech), state.plan, state.evaluation, check));

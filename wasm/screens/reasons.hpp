@@ -9,6 +9,12 @@ namespace guywright::screens {
 /// Why the verdict is what it is, in one plain sentence.
 [[nodiscard]] std::string reason(const app::State& state);
 
+/// How the engine's sentences are told here.
+[[nodiscard]] Telling telling(const app::Speech& speech);
+
+/// "30 deg" as "30\u00B0": the command line keeps to plain letters, screen and paper need not.
+[[nodiscard]] std::string with_degree_signs(std::string text);
+
 /// One row of the checks as a sentence, with degree signs.
 [[nodiscard]] std::string check_sentence(const app::State& state, const Check& check);
 

@@ -1,7 +1,6 @@
 #pragma once
 #include "engine/codec/english.hpp"
 #include "engine/codec/sentences.hpp"
-#include "engine/command_line/layout.hpp"
 
 #include <cstddef>
 #include <string>
@@ -10,6 +9,7 @@
 namespace guywright::detail {
 
 using Row = std::vector<std::string>;
+using Table = std::vector<Row>;   ///< the first row heads the columns; a row of one cell runs on freely
 
 /// What the tables are made from.
 struct CardView {
@@ -41,27 +41,27 @@ inline std::string in_force_unit(const CardView& v, std::string_view heading) {
 
 /// One row per case; a case without an answer says so and shows no number.
 template <class AddCells>
-void add_case_rows(TextTable& table, const CardView& v, AddCells add_cells) {
+void add_case_rows(Table& table, const CardView& v, AddCells add_cells) {
     for (const Outcome& o : v.e.outcomes) {
         Row row{case_name(v.words, v.plan, o.setup)};
         if (o.equilibrium.status == SolveStatus::Solved) add_cells(row, o);
         else row[0] += ": " + std::string(v.words.card.no_answer);
-        table.rows.push_back(std::move(row));
+        table.push_back(std::move(row));
     }
 }
 
-inline void add_allowed_row(TextTable& table, const CardView& v, std::string_view what, bool arrest, auto allowed_kN) {
+inline void add_allowed_row(Table& table, const CardView& v, std::string_view what, bool arrest, auto allowed_kN) {
     const auto kind = arrest ? v.words.card.arrest_case : v.words.card.static_cases;
     Row row{std::string(what) + ", " + std::string(kind)};
     for (const GuyPlan& g : v.plan.guys) row.push_back(force_text(v.telling, newtons(allowed_kN(g, factors_for(v.plan.limits, arrest)))));
-    table.rows.push_back(std::move(row));
+    table.push_back(std::move(row));
 }
 
-inline TextTable guys_table(const CardView& v) {
-    TextTable table;
+inline Table guys_table(const CardView& v) {
+    Table table;
     Row heads{std::string(v.words.card.case_column)};
     for (std::size_t i = 0; i < v.plan.guys.size(); ++i) heads.push_back(numbered(i, v.plan.guys[i].name));
-    table.rows.push_back(std::move(heads));
+    table.push_back(std::move(heads));
     add_case_rows(table, v, [&](Row& row, const Outcome& o) {
         for (const double tension_N : o.equilibrium.guy_tension_N) row.push_back(force_text(v.telling, tension_N));
     });
@@ -74,15 +74,15 @@ inline TextTable guys_table(const CardView& v) {
     return table;
 }
 
-inline TextTable legs_table(const CardView& v) {
+inline Table legs_table(const CardView& v) {
     const CardWords& w = v.words.card;
-    TextTable table;
+    Table table;
     Row heads{std::string(w.case_column)};
     const std::size_t legs = v.plan.frame.legs.size();
     for (std::size_t i = 0; i < legs; ++i)
         for (const std::string_view head : {w.push_column, w.side_column, w.down_column})
             heads.push_back(legs > 1 ? numbered(i, head) : std::string(head));
-    table.rows.push_back(std::move(heads));
+    table.push_back(std::move(heads));
     add_case_rows(table, v, [&](Row& row, const Outcome& o) {
         for (std::size_t i = 0; i < o.foot_reaction_N.size(); ++i) {
             const Vec3 r = o.foot_reaction_N[i];
@@ -93,15 +93,15 @@ inline TextTable legs_table(const CardView& v) {
     return table;
 }
 
-inline TextTable ropes_table(const CardView& v) {
+inline Table ropes_table(const CardView& v) {
     const CardWords& w = v.words.card;
-    TextTable table;
+    Table table;
     Row heads{std::string(w.case_column)};
     const std::size_t ropes = v.plan.ropes.size();
     for (std::size_t i = 0; i < ropes; ++i)
         for (const std::string_view head : {w.haul_column, w.pulley_column})
             heads.push_back(ropes > 1 ? numbered(i, head) : std::string(head));
-    table.rows.push_back(std::move(heads));
+    table.push_back(std::move(heads));
     add_case_rows(table, v, [&](Row& row, const Outcome& o) {
         for (std::size_t i = 0; i < ropes; ++i) {
             const RopeState& s = o.setup.ropes[i];

@@ -1,0 +1,76 @@
+// The page over the drawing in which share code, reading and rig sheet are shown: heading, body, keys.
+
+import { WORDS } from './page_words.js';
+
+export function element(name, properties = {}, ...children) {
+  const { dataset, ...plain } = properties;
+  const made = Object.assign(document.createElement(name), plain);
+  Object.assign(made.dataset, dataset);
+  made.append(...children);
+  return made;
+}
+
+export function key(id, label, act, look = 'quiet') {
+  const button = element('button', { type: 'button', className: look, textContent: label, dataset: { id } });
+  button.addEventListener('click', act);
+  return button;
+}
+
+/** "FE2H5D" as it is read out: large, the signs apart, spelled to a screen reader. */
+export function largeCheckCode(label, code) {
+  const signs = element('strong', { className: 'signs', textContent: code });
+  signs.setAttribute('aria-label', code.split('').join(' '));
+  return element('p', { className: 'check-code' }, element('span', { textContent: label }), signs);
+}
+
+/** While the page is open neither finger nor Tab key gets to what lies under it. */
+const setCovered = (covered) => document.querySelectorAll('#canvas, #text, #to-text').forEach((each) => { each.inert = covered; });
+
+export class Page {
+  #root = document.getElementById('page');
+  #onClose;
+  #leave; // what the page shown has to put away
+
+  constructor(onClose) {
+    this.#onClose = onClose;
+    this.#root.addEventListener('keydown', (event) => event.key === 'Escape' && this.close());
+  }
+
+  get body() {
+    return this.#root.querySelector('.body');
+  }
+
+  /** `kind` names the page for its style; `leave` is called once when it closes. Returns its words. */
+  open({ kind, language, title, leave = () => {} }) {
+    this.#leave?.();
+    this.#leave = leave;
+    this.#root.dataset.kind = kind;
+    this.#root.lang = language;
+    this.#root.querySelector('h1').textContent = WORDS[language][title];
+    this.body.replaceChildren();
+    this.#root.hidden = false;
+    setCovered(true);
+    this.#root.scrollTop = 0;
+    this.#root.querySelector('h1').focus();
+    return WORDS[language];
+  }
+
+  /** Keys below the body; the way back is always the last. */
+  setKeys(language, keys) {
+    this.#root.querySelector('.choices').replaceChildren(...keys.filter(Boolean), key('close page', WORDS[language].back, () => this.close()));
+  }
+
+  get isOpen() {
+    return !this.#root.hidden;
+  }
+
+  close() {
+    if (!this.isOpen) return;
+    this.#root.hidden = true;
+    setCovered(false);
+    this.#leave?.();
+    this.#leave = undefined;
+    this.body.replaceChildren();
+    this.#onClose();
+  }
+}

@@ -1,0 +1,161 @@
+// Reads a plan from a code before the camera, from a picture of one, or from a file. Nothing is opened before the person says so.
+
+import { LARGEST_PLAN_BYTES } from './files.js';
+import { element, key, largeCheckCode } from './page.js';
+import { fill } from './page_words.js';
+import { frameReader, readPicture } from './qr.js';
+
+const LARGEST_PICTURE_BYTES = 40 * 1024 * 1024; // the largest cameras of telephones make 25 MB
+const BETWEEN_FRAMES_MS = 120;
+const REFUSED = ['NotAllowedError', 'SecurityError'];
+const size = (bytes) => (bytes < 1024 * 1024 ? `${Math.ceil(bytes / 1024)} kB` : `${Math.ceil(bytes / 1024 / 1024)} MB`);
+
+/** `program`: { readCodes(texts), lookAt(bytes), open(text) }, the first two as in wasm/app/page_data.hpp. */
+export class Reader {
+  #page;
+  #program;
+  #words;
+  #language;
+  #texts = []; // codes that were read and are good so far
+  #stream;
+  #watching = 0; // counts on with each start and stop of the camera: an older loop sees that it is over
+  #message = element('p', { className: 'message' });
+  #video = element('video', { muted: true, playsInline: true, hidden: true });
+  #input = element('input', { type: 'file', id: 'code-file', accept: 'image/*,.json,.txt,application/json', hidden: true });
+
+  constructor(page, program) {
+    this.#page = page;
+    this.#program = program;
+    this.#message.setAttribute('role', 'status');
+    this.#input.addEventListener('change', () => this.#input.files[0] && this.#readFile(this.#input.files[0]));
+  }
+
+  show(language) {
+    this.#language = language;
+    this.#words = this.#page.open({ kind: 'read', language, title: 'readTitle', leave: () => this.#stopCamera() });
+    this.#texts = [];
+    this.#video.hidden = true;
+    this.#page.body.append(element('p', { textContent: this.#words.readHow }), this.#video, this.#message, this.#input);
+    this.#say('');
+    this.#setKeys();
+  }
+
+  #setKeys() {
+    const camera = this.#stream ? key('stop camera', this.#words.stopCamera, () => this.#stopCamera()) : key('camera', this.#words.camera, () => this.#startCamera(), 'action');
+    const file = key('choose file', this.#words.file, () => {
+      this.#input.value = ''; // the same file again counts, too
+      this.#input.click();
+    }, 'action');
+    this.#page.setKeys(this.#language, [camera, file]);
+  }
+
+  #say(text) {
+    this.#message.textContent = text;
+  }
+
+  // --- the camera ---
+
+  async #startCamera() {
+    this.#say(this.#words.cameraStarts);
+    const watch = ++this.#watching;
+    let stream;
+    try {
+      if (!navigator.mediaDevices?.getUserMedia) throw new Error('getUserMedia');
+      stream = await navigator.mediaDevices.getUserMedia({ audio: false, video: { facingMode: { ideal: 'environment' }, width: { ideal: 1920 }, height: { ideal: 1080 } } });
+    } catch (error) {
+      return this.#say(REFUSED.includes(error.name) ? this.#words.cameraDenied : fill(this.#words.cameraNone, { why: error.message || error.name }));
+    }
+    if (watch !== this.#watching) return stream.getTracks().forEach((track) => track.stop()); // the page was closed meanwhile
+    this.#stream = stream;
+    stream.getVideoTracks()[0].addEventListener('ended', () => {
+      this.#stopCamera();
+      this.#say(this.#words.cameraGone);
+    });
+    this.#video.srcObject = stream;
+    this.#video.hidden = false;
+    this.#say(this.#words.looking);
+    this.#setKeys();
+    await this.#video.play().catch(() => {});
+    await this.#watch(watch);
+  }
+
+  #stopCamera() {
+    ++this.#watching;
+    this.#stream?.getTracks().forEach((track) => track.stop());
+    this.#stream = undefined;
+    this.#video.srcObject = null;
+    this.#video.hidden = true;
+    if (this.#page.isOpen) this.#setKeys();
+  }
+
+  async #watch(watch) {
+    const read = await frameReader();
+    let last;
+    while (watch === this.#watching) {
+      const text = this.#video.videoWidth > 0 && !document.hidden ? await read(this.#video) : undefined;
+      if (watch !== this.#watching) return;
+      if (text !== undefined && text !== last) this.#take(text);
+      last = text ?? last;
+      await new Promise((resume) => { setTimeout(resume, BETWEEN_FRAMES_MS); });
+    }
+  }
+
+  // --- files ---
+
+  async #readFile(file) {
+    const { name } = file;
+    const picture = file.type.startsWith('image/');
+    const most = picture ? LARGEST_PICTURE_BYTES : LARGEST_PLAN_BYTES;
+    if (file.size > most) return this.#say(fill(picture ? this.#words.pictureTooLarge : this.#words.fileTooLarge, { name, size: size(file.size), most: size(most) }));
+    try {
+      if (picture) await this.#takePicture(file);
+      else this.#takeBytes(new Uint8Array(await file.arrayBuffer()));
+    } catch (error) {
+      this.#say(fill(this.#words.readFault, { name, why: error.message }));
+    }
+    return undefined;
+  }
+
+  async #takePicture(file) {
+    let text;
+    try {
+      text = await readPicture(file);
+    } catch {
+      return this.#say(fill(this.#words.notAPicture, { name: file.name }));
+    }
+    return text === undefined ? this.#say(fill(this.#words.noCodeInPicture, { name: file.name })) : this.#take(text);
+  }
+
+  /** A plan file, or the texts of codes. */
+  #takeBytes(bytes) {
+    const lines = new TextDecoder().decode(bytes).split(/\s+/).filter(Boolean);
+    const isCodes = lines.length > 0 && this.#program.readCodes(lines).state !== 'foreign';
+    if (isCodes) lines.forEach((line) => this.#take(line));
+    else this.#show(this.#program.lookAt(bytes));
+  }
+
+  // --- what was read ---
+
+  #take(text) {
+    const texts = [...this.#texts.filter((each) => each !== text), text.replace(/\n/g, ' ')];
+    const read = this.#program.readCodes(texts);
+    if (read.state === 'waiting' || read.state === 'whole') this.#texts = texts;
+    this.#show(read);
+  }
+
+  #show(read) {
+    if (read.state !== 'whole') return this.#say(read.message);
+    this.#stopCamera();
+    this.#texts = [];
+    this.#page.body.replaceChildren(element('h2', { textContent: this.#words.whole }), element('p', { className: 'plan', textContent: read.title || this.#words.noTitle }),
+      largeCheckCode(this.#words.checkCode, read.check_code), element('p', { textContent: this.#words.compare }));
+    this.#page.setKeys(this.#language, [
+      key('open read', this.#words.open, () => {
+        this.#page.close();
+        this.#program.open(read.plan);
+      }, 'action'),
+      key('read again', this.#words.again, () => this.show(this.#language)),
+    ]);
+    return this.#page.body.querySelector('h2').scrollIntoView({ block: 'nearest' });
+  }
+}
