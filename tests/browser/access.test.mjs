@@ -127,21 +127,23 @@ test('a number typed in the text changes the plan as the slider does, is undone 
   assert.equal(await input.inputValue(), '85');
 });
 
-test('a minus is the minus of the slider, and a comma or a word is refused', async (t) => {
+test('a minus is the minus of the slider, a comma is a point, and nothing or a word is refused', async (t) => {
   const app = await openApp(t, PHONE);
   await openText(app);
   const input = app.page.locator('[data-path="frame.foot_m[0][0]"]');
-  await input.fill('-0.5');
+  await input.fill('-0,5');
   await input.press('Tab');
   await textCaughtUp(app);
   await text(app).locator('.back').click();
   await choose(app, 'step Frame');
   assert.equal((await app.widget('slide frame.foot_m[0][0]')).value, '-0.50');
   await openText(app);
-  await input.fill('');
-  await input.press('Tab');
-  assert.match(await app.page.locator('#alarm').textContent(), /Type a number first/);
-  assert.equal(await input.inputValue(), '-0.50');
+  for (const typed of ['', 'two']) {
+    await input.fill(typed);
+    await input.press('Tab');
+    assert.match(await app.page.locator('#alarm').textContent(), /Type a number first/);
+    assert.equal(await input.inputValue(), '-0.50');
+  }
 });
 
 test('guys come and go by the keys of the text, and the focus stays where it was', async (t) => {
