@@ -23,11 +23,11 @@ std::string shown_name(const Plan& plan, std::string_view path) {
     return say(speech, of_a_leg ? words::k_input_of_leg : words::k_the_input, {{"{label}", label}, {"{n}", std::to_string(i + 1)}});
 }
 
+}  // namespace
+
 Telling telling(const app::Speech& speech) {
     return {language_of(speech), speech.units, speech.tongue == app::Tongue::French ? shown_name<app::Tongue::French> : shown_name<app::Tongue::English>};
 }
-
-}  // namespace
 
 std::string with_degree_signs(std::string text) {
     constexpr std::string_view word = " deg";
@@ -38,11 +38,6 @@ std::string with_degree_signs(std::string text) {
         if (ends && number) text.replace(at, word.size(), "\u00B0");
     }
     return text;
-}
-
-Telling telling(const app::Speech& speech) {
-    if (speech.tongue == app::Tongue::French) return {language_of(speech), speech.units};
-    return {language_of(speech), speech.units, shown_name};
 }
 
 std::string check_sentence(const app::State& state, const Check& check) {
