@@ -110,3 +110,4 @@
 #include "engine/plan/utf8.hpp"
 #include "engine/plan/walk.hpp"
 #include "engine/verdict/evaluate.hpp"
+#include "engine/verdict/second_check.hpp"

@@ -37,12 +37,12 @@ function drawing({ title, size_mm: [wide, high], lines, dots, texts, letter_mm: 
   return element('figure', {}, made, element('figcaption', { textContent: title }));
 }
 
-const cell = (text, i, head) => element(head ? 'th' : 'td', { textContent: text, ...(head && { scope: 'col' }) });
+const cell = (text, head) => element(head ? 'th' : 'td', { textContent: text, ...(head && { scope: 'col' }) });
 
 function table(rows) {
   const [head, ...others] = rows;
   const row = (cells, isHead) => {
-    const made = element('tr', {}, ...cells.map((text, i) => cell(text, i, isHead)));
+    const made = element('tr', {}, ...cells.map((text) => cell(text, isHead)));
     if (cells.length === 1 && head.length > 1) made.firstChild.colSpan = head.length;
     return made;
   };
@@ -59,7 +59,7 @@ function section({ title, kind, rows, items, note }) {
 const box = () => element('span', { className: 'box' });
 
 function preload({ title, note, items, people, signing }) {
-  const head = element('tr', {}, ...people.map((name) => cell(name, 0, true)), cell('', 0, true));
+  const head = element('tr', {}, ...people.map((name) => cell(name, true)), element('td'));
   const rows = items.map((text) => element('tr', {}, element('td', {}, box()), element('td', {}, box()), element('td', { textContent: text })));
   const signatures = people.map((name) => element('div', { className: 'signature' }, element('strong', { textContent: name }), element('span', { textContent: signing })));
   return element('section', { className: 'preload' }, element('h2', { textContent: title }), element('p', { className: 'note', textContent: note }),
