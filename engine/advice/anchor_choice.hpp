@@ -4,9 +4,12 @@
 
 #include <algorithm>
 #include <array>
+#include <bit>
 #include <cmath>
 #include <cstddef>
 #include <memory>
+#include <optional>
+#include <span>
 #include <string>
 #include <utility>
 #include <vector>
@@ -80,6 +83,8 @@ public:
         while (!done() && points_ < end) points_ += step(end - points_);
     }
     [[nodiscard]] std::size_t points() const { return points_; }
+    /// Full verdicts so far.
+    [[nodiscard]] std::size_t judged() const { return judged_count_; }
 
 private:
     enum class Stage : unsigned char { All, Promising, Judge, Done };
@@ -101,10 +106,11 @@ private:
     void add_sets(std::size_t size) {
         const std::size_t count = order_.size();
         for (std::size_t bits = 0; bits < (std::size_t{1} << count); ++bits) {
+            if (static_cast<std::size_t>(std::popcount(bits)) != size) continue;
             Set set;
             for (std::size_t i = 0; i < count; ++i)
                 if ((bits >> i & 1U) != 0) set.anchors.push_back(order_[i]);
-            if (set.anchors.size() == size) sets_.push_back(std::move(set));
+            sets_.push_back(std::move(set));
         }
     }
 
@@ -125,37 +131,38 @@ private:
     std::size_t step(std::size_t budget) {
         switch (stage_) {
             case Stage::All: return step_all();
-            case Stage::Promising: return step_promising();
+            case Stage::Promising: return step_promising(budget);
             case Stage::Judge: return step_judge(budget);
             case Stage::Done: break;
         }
         return 0;
     }
 
-    /// Keeps the better of what a set had and what it has with this pretension.
-    std::size_t try_pretension(Set& set, double pretension_kN, Screen& screen) const {
-        std::size_t cost = 0;
-        const AnchorMargins margins = anchor_margins(screen.rows(plan_with(set.anchors, pretension_kN), cost));
-        if (!(margins > set.margins)) return cost;
-        set.margins = margins;
-        set.pretension_kN = pretension_kN;
-        return cost;
-    }
-
-    /// The pretension with which a set has most to spare, as far as a screen knows.
-    std::size_t choose_pretension(Set& set, Screen& screen) const {
-        set.margins = {};
-        std::size_t cost = 0;
-        for (const double pretension_kN : k_tried_pretensions_kN) cost += try_pretension(set, pretension_kN, screen);
-        return cost;
+    /// Goes on by one point with the next of the pretensions to try; true once all were tried and the set has the one with most to
+    /// spare, as far as a screen knows.
+    bool try_pretensions(Set& set, const Screen& screen, std::span<const double> pretensions_kN) {
+        if (!rows_) {
+            if (tried_ == 0) set.margins = {};
+            rows_ = std::make_unique<RowsAtPoints>(plan_with(set.anchors, pretensions_kN[tried_]), screen);
+        }
+        rows_->step();
+        const AnchorMargins margins = anchor_margins(rows_->table());
+        const bool better = margins > set.margins;   // more points only make them less
+        if (better && !rows_->done()) return false;
+        if (better) {
+            set.margins = margins;
+            set.pretension_kN = pretensions_kN[tried_];
+        }
+        rows_.reset();
+        if (++tried_ < pretensions_kN.size()) return false;
+        tried_ = 0;
+        return true;
     }
 
     std::size_t step_all() {
         if (next_ == sets_.size()) return keep_promising();
-        std::size_t cost = 0;
-        for (const double pretension_kN : k_first_pretensions_kN) cost += try_pretension(sets_[next_], pretension_kN, screen_);
-        ++next_;
-        return cost;
+        if (try_pretensions(sets_[next_], screen_, k_first_pretensions_kN)) ++next_;
+        return 1;
     }
 
     static bool better(const Set& a, const Set& b) { return a.margins > b.margins; }
@@ -177,44 +184,61 @@ private:
     }
 
     /// Where the best of the first look breaks or comes near it, the others may too.
-    std::size_t step_promising() {
+    std::size_t step_promising(std::size_t budget) {
         if (next_ == sets_.size()) {
             keep_best(k_judged);
             stage_ = Stage::Judge;
             return 0;
         }
-        Set& set = sets_[next_++];
-        const std::size_t cost = screen_.size() == 0 || next_ * 2 == sets_.size() ? learn_from(set) : 0;
-        return cost + choose_pretension(set, screen_);
+        if (sweep_) return go_on_learning(budget);
+        Set& set = sets_[next_];
+        const bool teaches = screen_.size() == 0 || (next_ + 1) * 2 == sets_.size();
+        if (teaches && std::exchange(learned_from_, next_) != next_ && start_learning(set)) return 1;
+        if (try_pretensions(set, screen_, k_tried_pretensions_kN)) ++next_;
+        return 1;
     }
 
-    std::size_t learn_from(const Set& set) {
+    bool start_learning(const Set& set) {
         Plan plan = plan_with(set.anchors, set.pretension_kN);
         const Evaluation e = evaluate_as_measured(plan);
-        if (e.outcomes.empty()) return 1;
-        ErrorSweep sweep(std::move(plan), e.checks);
-        sweep.advance(k_box_points * 4);
-        screen_.learn(sweep.close_points(k_near_margin));
-        return sweep.points();
+        if (!e.outcomes.empty()) sweep_.emplace(std::move(plan), e.checks);
+        return sweep_.has_value();
+    }
+
+    std::size_t go_on_learning(std::size_t budget) {
+        constexpr std::size_t enough = k_box_points * 4;
+        const std::size_t before = sweep_->points();
+        sweep_->advance(std::min(budget, enough - before));
+        const std::size_t cost = sweep_->points() - before;
+        if (!sweep_->done() && sweep_->points() < enough) return cost;
+        screen_.learn(sweep_->close_points(k_near_margin));
+        sweep_.reset();
+        return cost;
     }
     static constexpr double k_near_margin = 0.3;
 
     /// A full verdict, then the pretension again with what that found, and again a verdict where it changed.
     std::size_t step_judge(std::size_t budget) {
+        if (choosing_) return choose_again();
         if (!judged_) {
             if (next_ == sets_.size()) return finish();
             judged_ = std::make_unique<Confirmation>(plan_with(sets_[next_].anchors, sets_[next_].pretension_kN), Confirmation::Box::Whole);
         }
-        std::size_t cost = judged_->advance(budget);
+        const std::size_t cost = judged_->advance(budget);
         if (!judged_->done()) return cost;
         take_in_judged();
+        ++judged_count_;
         judged_->teach_close(own_, k_near_margin);
         judged_.reset();
-        Set& set = sets_[next_];
-        const double before_kN = set.pretension_kN;
-        cost += choose_pretension(set, own_);
-        if (set.pretension_kN == before_kN || ++round_ == k_rounds) next_set();
+        judged_kN_ = sets_[next_].pretension_kN;
+        choosing_ = true;
         return cost;
+    }
+
+    std::size_t choose_again() {
+        choosing_ = !try_pretensions(sets_[next_], own_, k_tried_pretensions_kN);
+        if (!choosing_ && (sets_[next_].pretension_kN == judged_kN_ || ++round_ == k_rounds)) next_set();
+        return 1;
     }
     static constexpr int k_rounds = 3;
 
@@ -254,11 +278,17 @@ private:
     std::vector<Set> sets_;
     Screen screen_;
     Screen own_;                       ///< of the set being judged
+    std::size_t tried_ = 0;            ///< pretensions, of the set in hand
+    std::unique_ptr<RowsAtPoints> rows_;   ///< of the next of them
+    std::optional<ErrorSweep> sweep_;  ///< of a set that the screen learns from
+    std::size_t learned_from_ = SIZE_MAX;
+    bool choosing_ = false;            ///< the pretension of the set just judged
+    double judged_kN_ = 0.0;           ///< that it was judged with
     int round_ = 0;
     std::unique_ptr<Confirmation> judged_;
     std::array<std::vector<AnchorSet>, 2> best_;
     Stage stage_ = Stage::Done;
-    std::size_t next_ = 0, points_ = 0;
+    std::size_t next_ = 0, points_ = 0, judged_count_ = 0;
 };
 
 }  // namespace guywright

@@ -46,7 +46,7 @@ inline double angle_as_rigged_rad(const Plan& plan, Model m, Vec3 head_m) {
 
 namespace detail {
 
-/// Walks the guys in steps from where they are to where the line-up wants them.
+/// Walks the guys in steps from where they are to where the line-up wants them, in slices. Plan, model and line-up must outlive it.
 class StepFinder {
 public:
     StepFinder(const Plan& plan, const Model& drawn, const LineUp& line_up) : plan_(plan), start_(drawn), line_up_(line_up), model_(drawn) {
@@ -57,28 +57,31 @@ public:
             const double tension_N = i < at_.guy_tension_N.size() ? at_.guy_tension_N[i] : 0.0;
             most_N_[i] = std::max(guy_allowed_N(plan.guys[i], plan.limits), tension_N);
         }
+        done_ = !starts_well();
     }
 
-    [[nodiscard]] LineUpOrder find() {
-        if (!starts_well()) return order_;
-        double share = 0.0;
-        std::size_t size = 0;
-        while (share < 1.0) {
-            const double next = share_after(share, k_step_sizes_m[size]);
-            if (walk_to(next)) {
-                share = next;
-                size = size > 0 ? size - 1 : 0;
-            } else if (++size == k_step_sizes_m.size() || order_.steps.full()) {
-                order_.status = OrderStatus::NotFound;
-                order_.steps.clear();
-                return order_;
-            }
+    [[nodiscard]] bool done() const { return done_; }
+    [[nodiscard]] const LineUpOrder& order() const { return order_; }
+
+    /// One stretch of the way, or one that turns out to be too long.
+    void advance() {
+        const double next = share_after(share_, k_step_sizes_m[size_]);
+        if (walk_to(next)) {
+            share_ = next;
+            size_ = size_ > 0 ? size_ - 1 : 0;
+        } else if (++size_ == k_step_sizes_m.size() || order_.steps.full()) {
+            order_.steps.clear();
+            return finish(OrderStatus::NotFound);
         }
-        order_.status = OrderStatus::Found;
-        return order_;
+        if (share_ >= 1.0) finish(OrderStatus::Found);
     }
 
 private:
+    void finish(OrderStatus status) {
+        order_.status = status;
+        done_ = true;
+    }
+
     bool starts_well() {
         if (!is_stable(at_)) {
             order_.status = OrderStatus::FallsAtStart;
@@ -200,17 +203,24 @@ private:
     HeadOffset from_{}, to_{};
     Equilibrium at_;
     std::array<double, k_max_guys> most_N_{}, done_m_{};
-    double last_share_ = 0.0;
+    double last_share_ = 0.0, share_ = 0.0;
+    std::size_t size_ = 0;    ///< of the stretches, in k_step_sizes_m
     LineUpOrder order_;
+    bool done_ = false;
 };
 
 }  // namespace detail
+
+/// The same in slices.
+using LineUpOrderSearch = detail::StepFinder;
 
 /// An order for the steps of `line_up`, found by following the head's way and trying, in every stretch of it, each guy in turn; where
 /// none can be taken, in smaller steps. What it finds holds; that it finds none does not prove that there is none.
 [[nodiscard]] inline LineUpOrder find_order(const Plan& plan, const Model& drawn, const LineUp& line_up) {
     if (line_up.take_up_m.empty()) return {};
-    return detail::StepFinder(plan, drawn, line_up).find();
+    detail::StepFinder finder(plan, drawn, line_up);
+    while (!finder.done()) finder.advance();
+    return finder.order();
 }
 
 }  // namespace guywright

@@ -83,15 +83,8 @@ public:
         take_all(plan, most, cost);
         return shortfall(table_);
     }
-    /// All rows at the measured values and every known point. A plan whose drawing breaks a rule is not solved: then the rows of
-    /// the drawing; none where there is no head to draw.
-    const CheckTable& rows(const Plan& plan, std::size_t& cost) {
-        Look look;
-        table_.clear();
-        if (drawing_breaks(plan, look)) cost += look.points;
-        else take_all(plan, points_.size(), cost);
-        return table_;
-    }
+    /// Where plans like these are known to break.
+    [[nodiscard]] const std::vector<BoxPoint>& points() const { return points_; }
 
 private:
     bool measured_breaks(const Plan& plan, Look& out) {
@@ -143,6 +136,49 @@ private:
     Outcomes outcomes_;
 };
 
+/// All rows of a plan at the measured values and at every known point of a screen, one point at a time. A plan whose drawing breaks a
+/// rule is not solved: then the rows of the drawing; none where there is no head to draw.
+class RowsAtPoints {
+public:
+    /// `screen` must outlive this and learn nothing meanwhile.
+    RowsAtPoints(const Plan& plan, const Screen& screen) : varied_(plan), numbers_(measured_numbers(varied_)), screen_(screen) {}
+    // the list of numbers points into the plan
+    RowsAtPoints(const RowsAtPoints&) = delete;
+    RowsAtPoints& operator=(const RowsAtPoints&) = delete;
+
+    [[nodiscard]] bool done() const { return done_; }
+    /// The worst of the points so far.
+    [[nodiscard]] const CheckTable& table() const { return table_; }
+
+    void step() {
+        const bool measured = next_ == 0;
+        if (measured && drawing_breaks()) return;
+        if (!measured) move_to(numbers_, screen_.points()[next_ - 1]);
+        check_as_it_stands(table_, outcomes_, varied_, measured);
+        done_ = ++next_ > screen_.size();
+    }
+
+private:
+    bool drawing_breaks() {
+        const BuiltModel built = build_model(varied_);
+        done_ = true;
+        if (!built.faults.empty()) return true;
+        check_drawing(table_, varied_, built.model);
+        if (least_margin(table_) < 0.0) return true;
+        table_.clear();
+        done_ = false;
+        return false;
+    }
+
+    Plan varied_;
+    std::vector<Measured> numbers_;
+    const Screen& screen_;
+    Outcomes outcomes_;
+    CheckTable table_;
+    std::size_t next_ = 0;
+    bool done_ = false;
+};
+
 /// A full verdict in slices.
 class Confirmation {
 public:
@@ -159,10 +195,12 @@ public:
     std::size_t advance(std::size_t count) {
         if (done()) return 0;
         const std::size_t before = sweep_->points();
-        constexpr std::size_t between_looks = 16;
+        constexpr std::size_t between_looks = 16;   // however it is sliced, so that it always stops at the same point
         while (!done() && sweep_->points() - before < count) {
-            sweep_->advance(between_looks);
-            stopped_ = box_ == Box::UntilBroken && least_margin(sweep_->worst()) < 0.0;
+            const std::size_t to_look = between_looks - sweep_->points() % between_looks;
+            sweep_->advance(std::min(to_look, before + count - sweep_->points()));
+            const bool looks = sweep_->done() || sweep_->points() % between_looks == 0;
+            stopped_ = looks && box_ == Box::UntilBroken && least_margin(sweep_->worst()) < 0.0;
         }
         if (done() && !stopped_) take_in(e_, *sweep_);
         return sweep_->points() - before;

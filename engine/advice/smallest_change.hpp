@@ -114,23 +114,31 @@ private:
     /// A few sizes of each lever, and how near to GO they come by themselves.
     std::size_t step_levels() {
         if (next_ == levers_.size()) return start_pairs();
-        std::size_t cost = 0;
-        PairLever p;
-        p.lever = next_;
-        for (const double by : pair_sizes(levers_[next_])) {
-            const std::optional<Plan> plan = detail::pulled(plan_, levers_[next_], by);
-            if (!plan) continue;
-            p.by.push_back(by);
-            const double lacks = screen_.lacks(*plan, k_points_of_levels, cost);
-            if (lacks < p.lacks) {
-                p.lacks = lacks;
-                p.best_by = by;
-            }
+        if (!level_) {
+            level_.emplace().lever = next_;
+            level_sizes_ = pair_sizes(levers_[next_]);
+            next_size_ = 0;
         }
-        if (levers_[next_].is_choice()) p.by = {p.best_by};
-        if (!p.by.empty()) pair_levers_.push_back(std::move(p));
-        ++next_;
+        if (next_size_ == level_sizes_.size()) return end_of_level();
+        const double by = level_sizes_[next_size_++];
+        const std::optional<Plan> plan = detail::pulled(plan_, levers_[next_], by);
+        if (!plan) return 0;
+        std::size_t cost = 0;
+        level_->by.push_back(by);
+        const double lacks = screen_.lacks(*plan, k_points_of_levels, cost);
+        if (lacks < level_->lacks) {
+            level_->lacks = lacks;
+            level_->best_by = by;
+        }
         return cost;
+    }
+
+    std::size_t end_of_level() {
+        if (levers_[next_].is_choice()) level_->by = {level_->best_by};
+        if (!level_->by.empty()) pair_levers_.push_back(std::move(*level_));
+        level_.reset();
+        ++next_;
+        return 0;
     }
 
     static constexpr std::size_t k_points_of_levels = 3;
@@ -237,6 +245,9 @@ private:
     double margin_ = k_broken_margin;
     std::vector<Lever> levers_;
     std::unique_ptr<LeverSearch> single_;
+    std::optional<PairLever> level_;          ///< whose sizes are being tried
+    std::vector<double> level_sizes_;
+    std::size_t next_size_ = 0;
     std::vector<PairLever> pair_levers_;
     std::vector<std::pair<std::size_t, std::size_t>> pairs_;
     std::unique_ptr<PairSearch> pair_;

@@ -1,8 +1,9 @@
-// How long frames take while a finger moves a slider on a slow device, with the check of measuring error running; nothing is
-// asserted:   node tests/browser/frame_times.mjs [screen ...]
+// How long frames take while a finger moves a slider on a slow device, with the check of measuring error running, and while advice is
+// computed; nothing is asserted:   node tests/browser/frame_times.mjs [screen ...]
 // Chromium at a quarter of its speed. "work" is what the app itself does in a frame, on the processor; "between" is from one
 // frame to the next, which on a machine that draws WebGL in software is mostly the drawing.
 
+import { readFileSync } from 'node:fs';
 import { loadavg } from 'node:os';
 
 import { AppPage, SCREENS, launch, startSite } from './harness.mjs';
@@ -51,6 +52,30 @@ async function slide(app, id, seconds) {
   return { notes, checking: checking / Math.max(1, Math.floor(looks / 20)) };
 }
 
+/** A plan that is NO-GO, with twelve anchors found. */
+function toBeAdvised() {
+  const plan = JSON.parse(readFileSync(new URL('../../assets/examples/spillway-bench.json', import.meta.url), 'utf8'));
+  plan.frame.lean_deg = 8;
+  plan.candidate_anchors_m = Array.from({ length: 12 }, (_, i) => [-3 + 5 * Math.cos(i / 2), 5 * Math.sin(i / 2), 0]);
+  return { name: 'plan.json', mimeType: 'application/json', buffer: Buffer.from(JSON.stringify(plan)) };
+}
+
+async function advise(app, name, throttle) {
+  await app.tap('menu');
+  while (!has(await app.state(), 'open')) await app.tap('more menu');
+  await app.openFile('open', toBeAdvised());
+  for (const question of ['Change', 'Ties', 'LineUp', 'Pretension', 'Order', 'Anchors', 'Directions']) {
+    await choose(app, 'advice');
+    while (!has(await app.state(), `ask ${question}`)) await app.tap('next');
+    await app.page.evaluate(() => { window.frameNotes = []; });
+    const start = Date.now();
+    await app.tap(`ask ${question}`);
+    const notes = await app.page.evaluate(() => window.frameNotes);
+    console.log(`${name}, ${throttle}x slower, advice ${question}: ${notes.length} frames in ${Date.now() - start} ms; load of the machine ${loadavg()[0].toFixed(1)}`);
+    console.log(`    work     ${line(notes.map(({ work }) => work))}`);
+  }
+}
+
 async function measure(name, screen) {
   const site = await startSite(t);
   const context = await launch(t, undefined, { screen });
@@ -68,6 +93,8 @@ async function measure(name, screen) {
       console.log(`    between  ${line(between)}`);
       await app.settled();
     }
+    await advise(app, name, throttle);
+    await choose(app, 'example spillway-bench');
   }
   await app.devtools.send('Emulation.setCPUThrottlingRate', { rate: 1 });
 }

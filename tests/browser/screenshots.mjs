@@ -2,7 +2,7 @@
 //   node tests/browser/screenshots.mjs [OUT_FOLDER [screen ...]]      every screen unless some are named
 // The site must have been built (bash web/serve.sh or bash tests/run.sh). RATIO=2 for sharp pictures, which take longer.
 
-import { mkdirSync } from 'node:fs';
+import { mkdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 
 import { AppPage, SCREENS, launch, startSite } from './harness.mjs';
@@ -143,10 +143,40 @@ class Photographer {
     }
     await this.app.settled();
   }
+
+  /** Every question, its first two pages; a page of an anchor found. */
+  async advice() {
+    await this.app.tap('menu');
+    while (!has(await this.app.state(), 'open')) await this.app.tap('more menu');
+    await this.app.openFile('open', toBeAdvised());
+    await choose(this.app, 'advice');
+    await this.shoot('advice');
+    for (const question of ['Change', 'Ties', 'LineUp', 'Pretension', 'Order', 'Anchors', 'Directions']) {
+      await choose(this.app, 'advice');
+      while (!has(await this.app.state(), `ask ${question}`)) await this.app.tap('next');
+      await this.app.tap(`ask ${question}`);
+      await this.shoot(`advice-${question.toLowerCase()}`);
+      if ((await this.app.widget('next')).value === 'off') continue;
+      await this.app.tap('next');
+      await this.shoot(`advice-${question.toLowerCase()}-2`);
+    }
+    await choose(this.app, 'advice');
+    while (!has(await this.app.state(), 'ask Anchors')) await this.app.tap('next');
+    await this.tapAll('ask Anchors', 'add anchor');
+    await this.shoot('advice-anchor');
+  }
 }
 
 /** A device held so, for the pictures of a reading: the key beside a slider comes with the first event. */
 const hold = (app) => app.devtools.send('DeviceOrientation.setDeviceOrientationOverride', { alpha: 0, beta: 37, gamma: 3 });
+
+/** A plan with something wrong and anchors found. */
+const toBeAdvised = () => {
+  const plan = JSON.parse(readFileSync(new URL('../../assets/examples/spillway-bench.json', import.meta.url), 'utf8'));
+  plan.frame.lean_deg = 8;
+  plan.candidate_anchors_m = [[-6, 1.5, 0.4], [-5, -3, 0], [0.6, 3.5, -1.2], [-4.5, 4, 0.2]];
+  return { name: 'plan.json', mimeType: 'application/json', buffer: Buffer.from(JSON.stringify(plan)) };
+};
 
 async function pictures(name, screen) {
   const site = await startSite(t);
@@ -161,6 +191,7 @@ async function pictures(name, screen) {
     await photographer.plans();
     await photographer.states();
     await photographer.besides();
+    await photographer.advice();
     await choose(app, 'theme');
     if (has(await app.state(), 'close menu')) await app.tap('close menu');
     else await choose(app, 'step Edge');

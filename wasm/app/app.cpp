@@ -90,7 +90,10 @@ void App::pinch(glm::dvec2 from_px, glm::dvec2 to_px, double factor) {
         if (m.id == "scene") waiting_.push_back(PinchScene{screens::room_of_picture(m.box), from_px, to_px, factor});
 }
 
-void App::go_on_checking(double budget_ms) { app::go_on_checking(state_, budget_ms); }
+void App::go_on_computing(double budget_ms) {
+    if (state_.sweep) return go_on_checking(state_, budget_ms);
+    if (go_on_advising(state_, budget_ms)) wants_frame_ = true;
+}
 
 bool App::wants_frame() const { return wants_frame_; }
 
@@ -125,6 +128,7 @@ std::string App::state_json() const {
                       {"reason", screens::reason(state_)},
                       {"check_code", state_.check_code},
                       {"checking", state_.sweep != nullptr},
+                      {"advising", is_advising(state_)},
                       {"title", state_.plan.title},
                       {"not_measured", state_.plan.not_measured},
                       {"focus", focus_},

@@ -22,11 +22,12 @@ struct Settings {
 class App {
 public:
     void draw(const View& view, const Fonts& fonts);  ///< one ImGui frame; called only when something changed
-    void go_on_checking(double budget_ms);            ///< the sweep over measuring error, after the frame has been drawn
+    void go_on_computing(double budget_ms);           ///< the sweep over measuring error, then what the open screen asks; after the frame has been drawn
     /// Two fingers, layout px: what was at `from` comes to `to`, `factor` times as large, in the next frame drawn.
     void pinch(glm::dvec2 from_px, glm::dvec2 to_px, double factor);
     [[nodiscard]] bool is_on_picture(ImVec2 at_px) const;  ///< of the frame drawn last
-    [[nodiscard]] bool wants_frame() const;           ///< true while something animates or is still computed
+    [[nodiscard]] bool wants_frame() const;           ///< true while something animates, is still being checked or has just been found
+    [[nodiscard]] bool has_work() const { return is_advising(state_); }   ///< to be done also while nothing is drawn
     void open_plan(std::string_view text);            ///< a plan file the user chose
     /// A step of the plan that resume() will go on with: back, the nearest first, or on again, the nearest first.
     void take_in_step(bool back, std::string_view plan_text);

@@ -6,6 +6,8 @@
 
 #include "engine/codec/check_code.hpp"
 #include "engine/plan/numbers.hpp"
+#include "wasm/app/advice_edits.hpp"
+#include "wasm/app/found_anchors.hpp"
 #include "wasm/app/names.hpp"
 #include "wasm/app/not_measured.hpp"
 #include "wasm/app/plan_edits.hpp"
@@ -27,10 +29,10 @@ void begin_change(State& s) {
 
 /// False, with nothing changed, where the value is not allowed.
 bool set_number(State& s, const std::string& path, double value) {
-    const NumberRef number = find_number(s.plan, path);
-    if (!number || !number.range.holds(value)) return false;
+    Plan changed = s.plan;
+    if (!set_measure(changed, path, value)) return false;
     begin_change(s);
-    find_number(s.plan, path).set(value);
+    s.plan = std::move(changed);
     mark_measured(s.plan, path);
     s.last_touched = path;
     return true;
@@ -104,6 +106,7 @@ void show_plan(State& s, Plan plan) {
     s.last_touched.clear();
     s.camera = {};
     s.shown_case = k_holding;
+    s.advice_shown = {};
 }
 
 /// Another plan in place of this one, which stays on the list of those kept.
@@ -263,6 +266,10 @@ struct Applier {
     void operator()(const ShowCase& c) const {
         if (!s.evaluation.outcomes.empty()) s.shown_case = std::min(c.index, s.evaluation.outcomes.size() - 1);
     }
+    void operator()(const ShowGuy& c) const { s.advice_shown.guy = c.guy; }
+    void operator()(const ShowTies& c) const { s.advice_shown.holding = c.holding; }
+    void operator()(const LookToward& c) const { s.advice_shown.toward = c.way; }
+    void operator()(const ShowAnchorSet& c) const { s.advice_shown.anchor_set = c.place; }
     void operator()(const OpenKeypad& c) const { s.keypad = Keypad{c.path, {}, {}}; s.last_touched = c.path; }
     void operator()(const PressKey& c) const { if (s.keypad) press_key(*s.keypad, c.key); }
     void operator()(const TakeKeypad&) const { if (s.keypad) take_keypad(s); }
@@ -318,12 +325,37 @@ std::string faults_message(const PlanRead& read, const Speech& speech) {
 }  // namespace
 
 void refresh(State& s) {
+    s.advisor.reset();   // advice is for one plan
     s.evaluation = evaluate_as_measured(s.plan);
     const Evaluation& e = s.evaluation;
     const bool computed = e.faults.empty() && !e.outcomes.empty() && e.not_measured.empty();
     s.sweep = computed ? std::make_unique<ErrorSweep>(s.plan, e.checks) : nullptr;
     s.check_code.clear();
     if (s.shown_case >= e.outcomes.size()) s.shown_case = k_holding;
+}
+
+std::optional<Question> asked(Step step) {
+    if (step <= Step::Advice) return std::nullopt;
+    return static_cast<Question>(static_cast<int>(step) - static_cast<int>(Step::Change));
+}
+
+bool is_advising(const State& s) {
+    const auto about = asked(s.step);
+    const bool judged = !s.sweep && !s.evaluation.outcomes.empty() && s.evaluation.not_measured.empty();
+    return about && judged && !(s.advisor && s.advisor->done(*about));
+}
+
+bool go_on_advising(State& s, double budget_ms) {
+    using Clock = std::chrono::steady_clock;
+    if (!is_advising(s)) return false;
+    const auto end = Clock::now() + std::chrono::duration<double, std::milli>(budget_ms);
+    if (s.advisor && s.advisor->plan() != s.plan) s.advisor.reset();
+    if (!s.advisor) s.advisor = std::make_unique<Advisor>(s.plan, s.evaluation);
+    const Question about = *asked(s.step);
+    const std::size_t before = s.advisor->news(about);
+    do s.advisor->advance(about);
+    while (!s.advisor->done(about) && Clock::now() < end);
+    return s.advisor->news(about) != before;
 }
 
 void go_on_checking(State& s, double budget_ms) {
@@ -365,13 +397,13 @@ void cancel_gesture(State& s) {
 
 std::string enter_shown(State& s, const std::string& path, const std::string& text) {
     const Input* input = find_input(path);
-    const NumberRef number = find_number(s.plan, path);
+    const std::optional<Measure> number = measure_at(s.plan, path);
     if (input == nullptr || !number) return std::string(say(s.speech, words::k_number_gone));
     if (s.lock) return std::string(say(s.speech, words::k_is_locked));
     const auto shown = typed_number(text);
-    if (!shown) return say(s.speech, words::k_type_first, {{"{number}", shown_number(*input, s.speech, number.get())}});
+    if (!shown) return say(s.speech, words::k_type_first, {{"{number}", shown_number(*input, s.speech, number->value)}});
     if (set_number(s, path, scale_of(*input, s.speech).kept(*shown))) return {};
-    return say(s.speech, words::k_not_possible, {{"{value}", text}, {"{allowed}", allowed_text(*input, s.speech, number.range)}});
+    return say(s.speech, words::k_not_possible, {{"{value}", text}, {"{allowed}", allowed_text(*input, s.speech, number->range)}});
 }
 
 void open_plan(State& s, std::string_view text) {

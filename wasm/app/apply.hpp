@@ -33,6 +33,15 @@ std::string enter_text(State& state, const SetText& wish);
 /// Judges the present plan at the measured values and begins the sweep over measuring error; after every change of the plan.
 void refresh(State& state);
 
+/// True while what the open screen asks is not answered yet and can be.
+[[nodiscard]] bool is_advising(const State& state);
+
+/// What the open screen asks; none where it asks nothing.
+[[nodiscard]] std::optional<Question> asked(Step step);
+
+/// Goes on with the answer for about `budget_ms`, at least one slice. True where there is more to show.
+bool go_on_advising(State& state, double budget_ms);
+
 /// Goes on with the sweep for about `budget_ms`, at least one slice. The verdict is NOT CHECKED, or NO-GO, until it is done.
 void go_on_checking(State& state, double budget_ms);
 

@@ -4,7 +4,9 @@
 #include <variant>
 #include <vector>
 
-#include "engine/plan/plan.hpp"
+#include "engine/advice/change.hpp"
+#include "engine/advice/direction_map.hpp"
+#include "engine/advice/lean.hpp"
 #include "wasm/app/device.hpp"
 #include "wasm/app/lock.hpp"
 #include "wasm/app/shelf.hpp"
@@ -14,8 +16,10 @@
 
 namespace guywright::app {
 
-enum class Step : unsigned char { Edge, Frame, Rope, Guys, Feet, Margins, Card };
-inline constexpr int k_step_count = 7;
+/// From Edge to Card they follow one another; Advice leads to those after it, which answer one question each (advisor.hpp).
+enum class Step : unsigned char { Edge, Frame, Rope, Guys, Feet, Margins, Card, Advice, Change, Ties, LineUp, Pretension, Order, Anchors, Directions };
+inline constexpr int k_step_count = 7;   ///< of those that follow one another
+inline constexpr bool is_advice(Step step) { return step >= Step::Advice; }
 
 // What a screen may wish for. apply() is the one place that carries wishes out, after all drawing.
 
@@ -40,6 +44,21 @@ struct SetCompass { bool known; };                          ///< the compass bea
 struct SetText { std::string path, value; };                 ///< title of the plan, name of a guy or rope
 struct MoveGuy { std::size_t guy; bool up; };               ///< changes places with its neighbour on the list
 struct MoveRope { std::size_t rope; bool up; };
+
+// What advice changes in the plan; advice_edits.hpp carries them out.
+struct TakeAdvice { Advice advice; };
+struct TakeLean { Lean from, to; };                         ///< anchors, hauls and pretensions stay
+struct TakePretensions { std::vector<double> pretensions_kN; };   ///< one for each guy
+struct TakeAnchors { std::vector<GuyPlan> guys; };          ///< instead of those of the plan
+struct AddFoundAnchor {};
+struct RemoveFoundAnchor { std::size_t anchor; };
+struct GradeFoundAnchors {};                                ///< their strengths are entered
+
+// What of an answer is looked at.
+struct ShowGuy { std::size_t guy; };
+struct ShowTies { bool holding; };                          ///< else as rigged
+struct LookToward { Heading way; };
+struct ShowAnchorSet { std::size_t place; };                ///< on the list of the best
 
 struct SetNumber { std::string path; double value; };       ///< plan unit; out of range is refused with a message
 struct ConfirmShown { std::vector<std::string> paths; };    ///< starting values that are right as they stand
@@ -86,7 +105,8 @@ struct LookAtLock { Lock::Touched touched; double now_s; };
 struct PressLock { Lock::Touched place; double now_s; };    ///< by the text view
 
 using Command = std::variant<SetKind, SetPole, SetHeldDown, AddHobble, RemoveHobble, SetOpening, AddRope, RemoveRope, SetHaul, SetRopeStrength, AddGuy,
-                             RemoveGuy, SetAnchorByPosition, AddFootTie, RemoveFootTie, SetGuyLossJudged, SetCompass, SetText, MoveGuy, MoveRope, SetNumber, ConfirmShown, GoTo, GoToItem,
+                             RemoveGuy, SetAnchorByPosition, AddFootTie, RemoveFootTie, SetGuyLossJudged, SetCompass, SetText, MoveGuy, MoveRope, TakeAdvice, TakeLean,
+                             TakePretensions, TakeAnchors, AddFoundAnchor, RemoveFoundAnchor, GradeFoundAnchors, ShowGuy, ShowTies, LookToward, ShowAnchorSet, SetNumber, ConfirmShown, GoTo, GoToItem,
                              ShowMore, Undo, Redo, NewPlan, OpenExample, OpenFile, SaveFile, ToggleMenu, NextMenuPage, ShowPlans, ClosePlans,
                              NextPlansPage, ChoosePlan, AskShelf, AskForText, NextTheme, NextLanguage, NextUnits, SetSettings, DragScene, PinchScene, ResetView, ToggleLargeSite,
                              NextView, SetView, NextCase, ShowCase, OpenKeypad, PressKey, TakeKeypad, CloseKeypad, CloseMessage,

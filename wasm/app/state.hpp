@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "engine/verdict/evaluate.hpp"
+#include "wasm/app/advisor.hpp"
 #include "wasm/app/command.hpp"
 #include "wasm/app/history.hpp"
 #include "wasm/app/shelf.hpp"
@@ -27,11 +28,21 @@ struct PlansScreen {
     std::string chosen;             ///< id of the plan whose keys are shown; empty: the list
 };
 
+/// What of the answers is looked at.
+struct AdviceShown {
+    std::size_t guy = 0;            ///< taken in; past the end: the last
+    bool holding = false;           ///< else as rigged
+    Heading toward{0.0, 20.0};      ///< on the chart of directions
+    std::size_t anchor_set = 0;     ///< on the list of the best
+};
+
 /// Everything the app knows. Only apply() changes it.
 struct State {
     Plan plan;
     Evaluation evaluation;          ///< always of `plan`
     std::unique_ptr<ErrorSweep> sweep;   ///< of `plan`, while measuring error is still being looked at
+    std::unique_ptr<Advisor> advisor;    ///< of `plan`, once it was asked something
+    AdviceShown advice_shown;
     std::string check_code;         ///< always of `plan`; empty while there is no verdict
     History history;
     std::optional<Plan> before_gesture;   ///< set from the first change of a gesture until the finger is up

@@ -2,7 +2,8 @@
 
 #include <nlohmann/json.hpp>
 
-#include "engine/plan/numbers.hpp"
+#include "wasm/app/apply.hpp"
+#include "wasm/app/found_anchors.hpp"
 #include "wasm/app/inputs.hpp"
 #include "wasm/app/not_measured.hpp"
 #include "wasm/screens/builder.hpp"
@@ -59,21 +60,20 @@ Json key(const std::string& id, const std::string& label, bool enabled = true) {
 Json text(const std::string& label, const std::string& value = {}) { return {{"kind", "text"}, {"label", label}, {"value", value}}; }
 
 /// "Allowed 5 to 120 degrees, entered within \u00B1 2\u00B0."
-std::string range_of(const State& s, const Input& input, const NumberRef& number, const std::string& unit) {
+std::string range_of(const State& s, const Input& input, const Measure& number, const std::string& unit) {
     const AllowedEnds ends = allowed_ends(input, s.speech, number.range);
-    const std::string error = error_text(input, s.speech, s.plan.tolerances, number.range, number.get()), spaced = unit.empty() ? unit : " " + unit;
+    const std::string error = error_text(input, s.speech, s.plan.tolerances, number.range, number.value), spaced = unit.empty() ? unit : " " + unit;
     if (error.empty()) return said(s, words::k_range, {{"{least}", ends.least}, {"{most}", ends.most}, {"{unit}", spaced}});
     return said(s, words::k_range_within, {{"{least}", ends.least}, {"{most}", ends.most}, {"{unit}", spaced}, {"{error}", error}});
 }
 
 Json number_of(const State& s, const std::string& path) {
-    Plan copy = s.plan;   // the finder hands out writable places
-    const NumberRef number = find_number(copy, path);
+    const Measure number = *measure_at(s.plan, path);
     const Input& input = *find_input(path);
     const std::string sign(scale_of(input, s.speech).unit), unit = input.unit == "deg" ? said(s, words::k_degrees) : sign;
     const auto kind = reading_kind(s.plan, path);
     return {{"kind", "number"}, {"id", path}, {"label", said(s, input.label)}, {"how", how_text(input, s.speech)}, {"unit", unit},
-            {"value", shown_number(input, s.speech, number.get())}, {"range", range_of(s, input, number, unit)},
+            {"value", shown_number(input, s.speech, number.value)}, {"range", range_of(s, input, number, unit)},
             {"measured", is_measured(s.plan, path)}, {"device", kind && s.device.can(*kind)}};
 }
 
@@ -95,6 +95,15 @@ Json section_of(const State& s, const screens::StepItems& step, Step of) {
         groups.push_back({{"title", step.groups[g].title}, {"entries", std::move(entries)}});
     }
     return {{"id", screens::key_of(of)}, {"title", screens::title_of(s, of)}, {"groups", std::move(groups)}};
+}
+
+/// The steps that stand below one another: those of the plan, the way to advice, and the question asked last.
+std::vector<Step> steps_shown(const State& s) {
+    std::vector<Step> steps;
+    for (int i = 0; i < k_step_count; ++i) steps.push_back(static_cast<Step>(i));
+    steps.push_back(Step::Advice);
+    if (asked(s.step)) steps.push_back(s.step);
+    return steps;
 }
 
 Json lock_section(const State& s) {
@@ -122,7 +131,7 @@ Json plans_section(const State& s) {
 }
 
 /// Of the menu what does something for somebody who reads; the steps all stand below one another anyway.
-bool is_for_readers(const std::string& id) { return !id.starts_with("step ") && id != "close menu" && id != "text"; }
+bool is_for_readers(const std::string& id) { return !id.starts_with("step ") && id != "advice" && id != "close menu" && id != "text"; }
 
 Json keys_of(const State& s) {
     Json keys = Json::array({key("undo", said(s, words::k_undo), !s.history.past.empty())});
@@ -164,10 +173,7 @@ std::string text_json(const State& s, const Fonts& fonts) {
     if (s.lock) sections.push_back(lock_section(s));
     if (s.device.reading) sections.push_back(reading_section(s));
     if (s.plans_screen) sections.push_back(plans_section(s));
-    for (int i = 0; i < k_step_count; ++i) {
-        const auto step = static_cast<Step>(i);
-        sections.push_back(section_of(s, everything(unseen.ui, s, step), step));
-    }
+    for (const Step step : steps_shown(s)) sections.push_back(section_of(s, everything(unseen.ui, s, step), step));
     out["sections"] = std::move(sections);
     out["keys"] = keys_of(s);
     return dumped(out);
@@ -181,8 +187,8 @@ std::optional<Command> wish_of(const std::string& id, const State& s, const Font
         for (screens::Key& k : screens::plans_words(s).keys)
             if (k.id == id) return std::move(k.command);
     Unseen unseen(s, fonts);
-    for (int i = 0; i < k_step_count; ++i)
-        for (const screens::Item& item : everything(unseen.ui, s, static_cast<Step>(i)).items)
+    for (const Step step : steps_shown(s))
+        for (const screens::Item& item : everything(unseen.ui, s, step).items)
             for (const Spoken& said : item.spoken)
                 if (said.id == id && said.command) return said.command;
     return std::nullopt;

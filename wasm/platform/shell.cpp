@@ -114,13 +114,16 @@ void Shell::on_animation_frame() {
     take_events();
     fit_to_screen();
     let_go_of_pointer();
-    draw();
-    pass_on_requests();
-    app_.go_on_checking(std::max(0.0, k_work_ms - (emscripten_get_now() - start_ms)));
-    if (wants_another_frame()) schedule();
+    if (has_to_draw()) {
+        draw();
+        pass_on_requests();
+    }
+    app_.go_on_computing(std::max(0.0, k_work_ms - (emscripten_get_now() - start_ms)));
+    if (has_to_draw() || app_.has_work()) schedule();
 }
 
-bool Shell::wants_another_frame() const {
+/// Not while something is only computed: that shows nothing, and drawing would take most of its time.
+bool Shell::has_to_draw() const {
     const bool input_waits = ImGui::GetCurrentContext()->InputEventsQueue.Size > 0;
     return frames_to_draw_ > 0 || input_waits || app_.wants_frame();
 }

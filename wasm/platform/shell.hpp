@@ -68,7 +68,7 @@ private:
     void draw();
     void pass_on_requests();
     void let_type(const app::TextWish& wish);
-    [[nodiscard]] bool wants_another_frame() const;
+    [[nodiscard]] bool has_to_draw() const;
 
     app::App app_;
     app::View view_;

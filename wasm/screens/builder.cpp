@@ -2,7 +2,7 @@
 
 #include <algorithm>
 
-#include "engine/plan/numbers.hpp"
+#include "wasm/app/found_anchors.hpp"
 #include "wasm/app/not_measured.hpp"
 #include "wasm/widgets/slider.hpp"
 #include "wasm/widgets/verdict_mark.hpp"
@@ -40,13 +40,12 @@ void Builder::push(float height_px, std::string id, std::function<void(Ui&, cons
 }
 
 void Builder::slide(const std::string& path) {
-    Plan copy = state_.plan;   // the finder hands out writable places
-    const NumberRef number = find_number(copy, path);
+    const std::optional<app::Measure> number = app::measure_at(state_.plan, path);
     const app::Input* input = app::find_input(path);
     if (!number || input == nullptr) return;
-    const double value = number.get();
+    const double value = number->value;
     widgets::SliderText text{*input, state_.speech, path, value, app::is_measured(state_.plan, path),
-                             app::error_text(*input, state_.speech, state_.plan.tolerances, number.range, value)};
+                             app::error_text(*input, state_.speech, state_.plan.tolerances, number->range, value)};
     if (const auto kind = app::reading_kind(state_.plan, path); kind && state_.device.can(*kind)) text.device = kind;
     push(widgets::slider_height(ui_, text, width_), path, [text](Ui& u, const Box& box) { widgets::slider(u, box, text); },
          {{.kind = Spoken::Kind::Number, .id = path}});
@@ -97,6 +96,20 @@ void Builder::caution(std::string words) {
         widgets::caution_shape(u, {box.x + 15.0F, box.y + 18.0F}, 15.0F);
         widgets::write(u, u.fonts.text, {box.x + mark_px, box.y, box.w - mark_px, box.h}, words, u.theme.ink);
         u.mirror.push_back({"caution", "text", words, "", box});
+    }, std::move(spoken));
+}
+
+void Builder::row(std::string left, std::string right) {
+    const bool one_line = widgets::text_width(ui_.fonts.text, left) + widgets::text_width(ui_.fonts.strong, right) + 12.0F <= width_;
+    const float left_px = one_line ? widgets::k_line_px : widgets::text_height(ui_.fonts.text, left, width_);
+    std::vector<Spoken> spoken{{.kind = Spoken::Kind::Text, .id = "force", .label = left, .value = right}};
+    push(left_px + (one_line ? 4.0F : widgets::k_line_px + 4.0F), "force", [left = std::move(left), right = std::move(right), one_line, left_px](Ui& u, const Box& box) {
+        Box rest = box;
+        if (!one_line) widgets::write(u, u.fonts.text, rest.cut_top(left_px), left, u.theme.ink);
+        write_line(u, u.fonts.strong, rest.cut_right(widgets::text_width(u.fonts.strong, right) + 1.0F, 10.0F), right, u.theme.ink, widgets::Align::Right);
+        if (one_line) write_line(u, u.fonts.text, rest, left, u.theme.ink);
+        u.draw.AddLine({box.x, box.y + box.h}, {box.x + box.w, box.y + box.h}, u.theme.ink, 1.0F);
+        u.mirror.push_back({"force", "text", left, right, box});
     }, std::move(spoken));
 }
 

@@ -30,6 +30,7 @@ public:
     void action(std::string id, std::string label, app::Command command);
     void text(std::string words, ImFont* app::Fonts::*font);
     void caution(std::string words);
+    void row(std::string left, std::string right);   ///< what it is and how much, in two columns
     void push(float height_px, std::string id, std::function<void(widgets::Ui&, const widgets::Box&)> draw, std::vector<Spoken> spoken = {});
 
     [[nodiscard]] const widgets::Ui& ui() const { return ui_; }

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "wasm/app/inputs.hpp"
+#include "wasm/screens/advice_items.hpp"
 #include "wasm/screens/reasons.hpp"
 #include "wasm/widgets/verdict_mark.hpp"
 #include "wasm/words/card.hpp"
@@ -98,17 +99,6 @@ void add_cautions(Builder& b) {
     b.caution(std::string(language_of(b.state().speech).card.measured_values));
 }
 
-/// Two columns a row: the part and what it carries.
-void add_row(Builder& b, std::string left, std::string right) {
-    b.push(widgets::k_line_px + 4.0F, "force", [left, right](Ui& u, const Box& box) {
-        Box row = box;
-        write_line(u, u.fonts.strong, row.cut_right(widgets::text_width(u.fonts.strong, right) + 1.0F, 10.0F), right, u.theme.ink, widgets::Align::Right);
-        write_line(u, u.fonts.text, row, left, u.theme.ink);
-        u.draw.AddLine({box.x, box.y + box.h}, {box.x + box.w, box.y + box.h}, u.theme.ink, 1.0F);
-        u.mirror.push_back({"force", "text", left, right, box});
-    }, {{.kind = Spoken::Kind::Text, .id = "force", .label = left, .value = right}});
-}
-
 void add_forces(Builder& b) {
     const app::State& s = b.state();
     if (s.shown_case >= s.evaluation.outcomes.size()) return;
@@ -117,16 +107,16 @@ void add_forces(Builder& b) {
     b.group(b.said(words::k_forces_of, {{"{case}", case_name(language, s.plan, o.setup)}}));
     if (o.equilibrium.status != SolveStatus::Solved) return b.caution(std::string(language.card.no_answer));
     const auto kN = [&](double force_N) { return app::amount(s.speech, kilonewtons(force_N), "kN"); };
-    for (std::size_t i = 0; i < s.plan.guys.size(); ++i) add_row(b, b.said(words::k_force_of_guy, {{"{name}", s.plan.guys[i].name}}), kN(o.equilibrium.guy_tension_N[i]));
+    for (std::size_t i = 0; i < s.plan.guys.size(); ++i) b.row(b.said(words::k_force_of_guy, {{"{name}", s.plan.guys[i].name}}), kN(o.equilibrium.guy_tension_N[i]));
     for (std::size_t i = 0; i < s.plan.frame.legs.size(); ++i) {
         const Vec3 foot_N = o.foot_reaction_N[i];
         const std::string number = s.plan.frame.legs.size() > 1 ? " " + std::to_string(i + 1) : "";
-        add_row(b, b.said(words::k_force_of_leg, {{"{n}", number}}), kN(o.equilibrium.leg_compression_N[i]));
-        add_row(b, b.said(words::k_foot_sideways, {{"{n}", number}}), kN(std::hypot(foot_N.x, foot_N.y)));
+        b.row(b.said(words::k_force_of_leg, {{"{n}", number}}), kN(o.equilibrium.leg_compression_N[i]));
+        b.row(b.said(words::k_foot_sideways, {{"{n}", number}}), kN(std::hypot(foot_N.x, foot_N.y)));
     }
-    for (std::size_t i = 0; i < s.plan.ropes.size(); ++i) add_row(b, b.said(words::k_force_of_pulley, {{"{name}", s.plan.ropes[i].name}}), kN(o.pulley_N[i]));
-    if (o.applied_force_angle_rad > 0.0) add_row(b, b.said(words::k_force_angle), app::number(s.speech, degrees(o.applied_force_angle_rad), 1) + "\u00B0");
-    add_row(b, b.said(words::k_head_moves), app::amount(s.speech, o.head_shift_m * 1000.0, "mm"));
+    for (std::size_t i = 0; i < s.plan.ropes.size(); ++i) b.row(b.said(words::k_force_of_pulley, {{"{name}", s.plan.ropes[i].name}}), kN(o.pulley_N[i]));
+    if (o.applied_force_angle_rad > 0.0) b.row(b.said(words::k_force_angle), app::number(s.speech, degrees(o.applied_force_angle_rad), 1) + "\u00B0");
+    b.row(b.said(words::k_head_moves), app::amount(s.speech, o.head_shift_m * 1000.0, "mm"));
 }
 
 }  // namespace
@@ -141,10 +131,12 @@ void add_card_items(Builder& b) {
     const Evaluation& e = b.state().evaluation;
     b.group(b.said(words::k_card));
     add_gaps(b);
+    if (e.verdict == Verdict::NoGo) add_ways_to_advice(b);
     if (e.verdict != Verdict::NotChecked && !e.closest.empty()) {
         b.text(check_sentence(b.state(), e.closest.front()), &app::Fonts::strong);
         for (std::size_t i = 0; i < std::min(k_closest_on_card, e.closest.size()); ++i) add_margin(b, e.closest[i]);
         b.text(b.said(words::k_check_code, {{"{code}", b.state().check_code}}), &app::Fonts::large);
+        if (e.verdict == Verdict::Go) add_ways_to_advice(b);
         add_cautions(b);
         add_forces(b);
     }

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 
+#include "wasm/screens/advice_items.hpp"
 #include "wasm/screens/builder.hpp"
 #include "wasm/screens/card_items.hpp"
 #include "wasm/screens/name_items.hpp"
@@ -16,7 +17,7 @@ namespace {
 
 using app::Step;
 
-constexpr std::array<std::string_view, app::k_step_count> k_keys{"Edge", "Frame", "Rope", "Guys", "Feet", "Margins", "Card"};
+constexpr std::array<std::string_view, 15> k_keys{"Edge", "Frame", "Rope", "Guys", "Feet", "Margins", "Card", "Advice", "Change", "Ties", "LineUp", "Pretension", "Order", "Anchors", "Directions"};
 static_assert(words::k_step_titles.size() == app::k_step_count);
 
 /// "Leg 2 of 3"
@@ -208,7 +209,10 @@ void margin_items(Builder& b) {
 }  // namespace
 
 std::string_view key_of(Step step) { return k_keys[static_cast<std::size_t>(step)]; }
-std::string title_of(const app::State& state, Step step) { return app::said(state, words::k_step_titles[static_cast<std::size_t>(step)]); }
+std::string title_of(const app::State& state, Step step) {
+    if (app::is_advice(step)) return std::string(advice_title(state.speech, step));
+    return app::said(state, words::k_step_titles[static_cast<std::size_t>(step)]);
+}
 
 StepItems items_of(const widgets::Ui& ui, const app::State& state, Step step, float width, bool all) {
     Builder b{ui, state, width, all};
@@ -220,6 +224,7 @@ StepItems items_of(const widgets::Ui& ui, const app::State& state, Step step, fl
         case Step::Feet: foot_items(b); break;
         case Step::Margins: margin_items(b); break;
         case Step::Card: add_card_items(b); break;
+        default: add_advice_items(b, step); break;
     }
     return b.take();
 }
@@ -232,6 +237,7 @@ std::size_t item_called(const std::vector<Item>& items, std::string_view id, std
 
 Step step_of(std::string_view path) {
     if (path.starts_with("frame.hobbles")) return Step::Feet;
+    if (path.starts_with("candidate_anchor")) return Step::Anchors;
     const std::string_view root = path.substr(0, path.find_first_of(".["));
     if (root == "edge") return Step::Edge;
     if (root == "frame") return Step::Frame;

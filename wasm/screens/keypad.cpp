@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <array>
 
-#include "engine/plan/numbers.hpp"
+#include "wasm/app/found_anchors.hpp"
 #include "wasm/app/inputs.hpp"
 #include "wasm/screens/parts.hpp"
 #include "wasm/words/keys.hpp"
@@ -66,13 +66,13 @@ constexpr float k_lowest_keys_px = 4.0F * widgets::k_target_px + 3.0F * k_betwee
 constexpr float k_highest_keys_px = 4.0F * 110.0F;
 
 /// Name, what is typed, what is allowed.
-void draw_entry(Ui& ui, const app::State& s, Box box, const app::Input& input, const NumberRef& number) {
+void draw_entry(Ui& ui, const app::State& s, Box box, const app::Input& input, const app::Measure& number) {
     const app::Keypad& pad = *s.keypad;
     write_line(ui, ui.fonts.large, box.cut_top(k_name_px, k_apart_px), say(s.speech, input.label), ui.theme.ink);
     const Box entry = box.cut_top(k_entry_px, k_apart_px);
     ui.draw.AddRect(entry.min(), entry.max(), ui.theme.ink, 8.0F, 0, 3.0F);
     const std::string digits = with_mark(pad.typed, language_of(s.speech));
-    const std::string typed = digits.empty() ? app::said(s, words::k_now, {{"{value}", app::shown_value(input, s.speech, number.get())}}) : with_unit(input, s.speech, digits);
+    const std::string typed = digits.empty() ? app::said(s, words::k_now, {{"{value}", app::shown_value(input, s.speech, number.value)}}) : with_unit(input, s.speech, digits);
     write_line(ui, pad.typed.empty() ? ui.fonts.text : ui.fonts.huge, entry.inner(8.0F), typed, ui.theme.ink, widgets::Align::Right);
     const std::string hint = pad.fault.empty() ? app::allowed_text(input, s.speech, number.range) : pad.fault;
     widgets::write(ui, ui.fonts.strong, box, hint, ui.theme.ink);
@@ -86,12 +86,11 @@ bool keypad_fits(const Box& box) { return box.h >= k_above_keys_px + k_lowest_ke
 void draw_keypad(Ui& ui, const app::State& state, Box box, Box aside) {
     const app::Keypad& pad = *state.keypad;
     const app::Input* input = app::find_input(pad.path);
-    Plan copy = state.plan;
-    const NumberRef number = find_number(copy, pad.path);
+    const std::optional<app::Measure> number = app::measure_at(state.plan, pad.path);
     if (input == nullptr || !number) return ui.wish(app::CloseKeypad{});
     read_keyboard(ui);
     const bool below = keypad_fits(box);
-    draw_entry(ui, state, below ? box.cut_top(k_above_keys_px - 2.0F * k_apart_px, 2.0F * k_apart_px) : box, *input, number);
+    draw_entry(ui, state, below ? box.cut_top(k_above_keys_px - 2.0F * k_apart_px, 2.0F * k_apart_px) : box, *input, *number);
     const Box& keys = below ? box : aside;
     draw_keys(ui, state, {keys.x, keys.y, keys.w, std::min(keys.h, k_highest_keys_px)});
 }

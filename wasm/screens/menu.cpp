@@ -58,6 +58,7 @@ const app::Said& awake_label(app::Awake awake) {
 std::vector<Key> menu_keys(const app::State& s) {
     std::vector<Key> entries;
     add_steps(entries, s);
+    entries.push_back({"advice", title_of(s, app::Step::Advice), app::GoTo{app::Step::Advice, 0}, app::is_advice(s.step) ? ButtonLook::Chosen : ButtonLook::Plain});
     entries.push_back({"lock", said(s, words::k_lock), app::LockScreen{}});
     entries.push_back({"plans", said(s, words::k_plans), app::ShowPlans{}});
     entries.push_back({"new", said(s, words::k_new), app::NewPlan{}});

@@ -40,8 +40,21 @@ std::string with_degree_signs(std::string text) {
     return text;
 }
 
+std::string with_degree_signs(std::string text) {
+    constexpr std::string_view word = " deg";
+    for (std::size_t at = text.find(word); at != std::string::npos; at = text.find(word, at + 1)) {
+        const std::size_t after = at + word.size();
+        const bool ends = after >= text.size() || !std::isalpha(static_cast<unsigned char>(text[after]));
+        const bool number = at > 0 && std::isdigit(static_cast<unsigned char>(text[at - 1]));
+        if (ends && number) text.replace(at, word.size(), "\u00B0");
+    }
+    return text;
+}
+
+Telling telling(const app::State& state) { return telling(state.speech); }
+
 std::string check_sentence(const app::State& state, const Check& check) {
-    return with_degree_signs(sentence(telling(state.speech), state.plan, state.evaluation, check));
+    return with_degree_signs(sentence(telling(state), state.plan, state.evaluation, check));
 }
 
 std::string reason(const app::State& state) {

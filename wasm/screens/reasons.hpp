@@ -1,10 +1,17 @@
 #pragma once
 #include <string>
 
+#include "engine/codec/sentences.hpp"
 #include "wasm/app/state.hpp"
 
 // The engine's sentences as they stand on screen.
 namespace guywright::screens {
+
+/// How the engine's sentences are told on screen.
+[[nodiscard]] Telling telling(const app::State& state);
+
+/// "30 deg" as "30\u00B0": the command line keeps to plain letters, the screen need not.
+[[nodiscard]] std::string with_degree_signs(std::string text);
 
 /// Why the verdict is what it is, in one plain sentence.
 [[nodiscard]] std::string reason(const app::State& state);

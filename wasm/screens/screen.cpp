@@ -1,5 +1,6 @@
 #include "wasm/screens/screen.hpp"
 
+#include "wasm/screens/advice_pictures.hpp"
 #include "wasm/screens/parts.hpp"
 #include "wasm/screens/reasons.hpp"
 #include "wasm/screens/site.hpp"
@@ -19,6 +20,8 @@ constexpr float k_least_site_px = widgets::k_target_px + 40.0F;   ///< lower, it
 constexpr float k_lock_px = 300.0F;
 constexpr float k_low_px = 480.0F;          ///< a phone on its side
 constexpr float k_picture_keys_px = 300.0F;  ///< column of keys beside a large picture
+
+constexpr float k_drawn_panel_px = 380.0F;   ///< beside an answer that is mostly its drawing: a row of keys and a few lines
 
 struct Layout {
     Box strip, site, panel, sheet;   ///< `sheet` takes menu and messages
@@ -43,11 +46,11 @@ Layout side_by_side(Box screen, float strip_px) {
 
 /// The picture above a panel for two sliders, or three where the screen is tall; the picture takes the rest. On a small screen
 /// there is at least room for one slider with two lines of how.
-Layout one_above_the_other(Box screen, float strip_px) {
+Layout one_above_the_other(Box screen, float strip_px, bool drawn) {
     Layout l;
     l.strip = screen.cut_top(strip_px);
-    const float panel_px = walk_height(screen.h > 900.0F ? 3 : 2) + 2.0F * k_margin_px;
-    const float least_panel_px = walk_height(1) + widgets::k_line_px + 2.0F * k_margin_px;
+    const float panel_px = drawn ? k_drawn_panel_px : walk_height(screen.h > 900.0F ? 3 : 2) + 2.0F * k_margin_px;
+    const float least_panel_px = std::min(panel_px, walk_height(1) + widgets::k_line_px + 2.0F * k_margin_px);
     const float most_site_px = std::max(0.0F, screen.h - least_panel_px);
     const float site_px = std::min(most_site_px, std::max(k_lowest_site_px, screen.h - panel_px));
     l.site = screen.cut_top(site_px < k_least_site_px ? 0.0F : site_px);
@@ -71,10 +74,10 @@ Layout with_large_picture(Box screen) {
     return l;
 }
 
-Layout lay_out(Box screen, bool card) {
+Layout lay_out(Box screen, bool card, bool drawn) {
     const bool wide = is_wide(screen), low = wide && screen.h < k_low_px;
     const float strip_px = card && screen.h > 600.0F ? k_card_strip_px : k_strip_px;
-    Layout l = low ? side_by_side_low(screen) : wide ? side_by_side(screen, strip_px) : one_above_the_other(screen, strip_px);
+    Layout l = low ? side_by_side_low(screen) : wide ? side_by_side(screen, strip_px) : one_above_the_other(screen, strip_px, drawn);
     l.panel = l.panel.inner(low ? 8.0F : k_margin_px);
     l.sheet = Box{screen.x, l.strip.y + l.strip.h, screen.w, screen.y + screen.h - l.strip.y - l.strip.h}.inner(low ? 8.0F : k_margin_px);
     return l;
@@ -97,7 +100,7 @@ void draw_panels(widgets::Ui& ui, const app::State& state, const Layout& l) {
         return draw_picture_keys(ui, state, l.panel);
     }
     const bool beside = state.keypad && !keypad_fits(l.panel);
-    if (!beside && l.site.h > 0.0F) draw_site(ui, state, l.site);
+    if (!beside && l.site.h > 0.0F) has_advice_picture(state) ? draw_advice_picture(ui, state, l.site) : draw_site(ui, state, l.site);
     if (state.keypad) draw_keypad(ui, state, beside ? l.site.inner(6.0F) : l.panel, l.panel);
     else if (state.device.reading) draw_reading(ui, state, l.panel);
     else draw_walk(ui, state, l.panel);
@@ -130,11 +133,11 @@ void draw_screen(widgets::Ui& ui, const app::State& state, const app::View& view
     ui.draw.AddRectFilled({0.0F, 0.0F}, {view.width_px, view.height_px}, ui.theme.field);
     const bool sheet = state.menu_open || state.plans_screen || !state.message.empty();
     if (state.lock) {
-        Layout locked = lay_out(screen, true);
+        Layout locked = lay_out(screen, true, false);
         return draw_locked(ui, state, locked, view.fingers);
     }
     const bool large_picture = state.site_large && !sheet && !is_entering(state);
-    Layout l = large_picture ? with_large_picture(screen) : lay_out(screen, state.step == app::Step::Card && !sheet && !is_entering(state));
+    Layout l = large_picture ? with_large_picture(screen) : lay_out(screen, state.step == app::Step::Card && !sheet && !is_entering(state), is_picture_step(state.step) && !sheet && !is_entering(state));
     if (sheet) draw_sheet(ui, state, l, screen);
     else draw_panels(ui, state, l);
     draw_strip(ui, state, l.strip);

@@ -38,11 +38,18 @@ std::vector<std::string> unentered(const Place& at, const Plan& plan) {
     return paths;
 }
 
-Step step_after(Step s, int by) { return static_cast<Step>(static_cast<int>(s) + by); }
+/// Advice leads nowhere on, and back to where it was asked for.
+bool is_last(Step s) { return s >= Step::Card; }
+Step step_before(Step s) { return s == Step::Advice ? Step::Card : app::is_advice(s) ? Step::Advice : static_cast<Step>(static_cast<int>(s) - 1); }
+
+/// Cards and answers have nothing to enter, but for the anchors found.
+bool has_foot_row(Step s) { return s < Step::Card || s == Step::Anchors; }
+
+Step step_after(Step s) { return static_cast<Step>(static_cast<int>(s) + 1); }
 
 void draw_title(Ui& ui, Box row, const app::State& state, const Place& at) {
     const std::string step = std::to_string(static_cast<int>(state.step) + 1) + "/" + std::to_string(app::k_step_count);
-    const std::string where = at.pages.size() > 1 ? said(state, words::k_page, {{"{n}", std::to_string(at.page + 1)}, {"{all}", std::to_string(at.pages.size())}}) : step;
+    const std::string where = at.pages.size() > 1 ? said(state, words::k_page, {{"{n}", std::to_string(at.page + 1)}, {"{all}", std::to_string(at.pages.size())}}) : app::is_advice(state.step) ? std::string() : step;
     write_line(ui, ui.fonts.text, row.cut_right(widgets::text_width(ui.fonts.text, where) + 1.0F, 10.0F), where, ui.theme.ink, widgets::Align::Right);
     const std::string& title = at.group().title;
     ImFont* font = widgets::text_width(ui.fonts.large, title) <= row.w ? ui.fonts.large : ui.fonts.strong;
@@ -53,7 +60,7 @@ void draw_title(Ui& ui, Box row, const app::State& state, const Place& at) {
 /// Where "next" leads: the next page, else the next step; nowhere from the end of the card.
 void go_on(Ui& ui, const app::State& state, const Place& at) {
     if (at.page + 1 < at.pages.size()) ui.wish(app::GoTo{state.step, at.pages[at.page + 1].first});
-    else if (state.step != Step::Card) ui.wish(app::GoTo{step_after(state.step, 1), 0});
+    else if (!is_last(state.step)) ui.wish(app::GoTo{step_after(state.step), 0});
 }
 
 void draw_ways(Ui& ui, Box row, const app::State& state, const Place& at) {
@@ -61,11 +68,11 @@ void draw_ways(Ui& ui, Box row, const app::State& state, const Place& at) {
     const bool first = state.step == Step::Edge && at.page == 0;
     if (widgets::button(ui, row.cut_left(wide, k_between_ways_px), {"back", say(state.speech, words::k_back), ButtonLook::Plain, !first})) {
         if (at.page > 0) ui.wish(app::GoTo{state.step, at.pages[at.page - 1].first});
-        else ui.wish(app::GoTo{step_after(state.step, -1), SIZE_MAX});
+        else ui.wish(app::GoTo{step_before(state.step), app::is_advice(state.step) ? 0 : SIZE_MAX});
     }
     if (widgets::button(ui, row.cut_left(wide, k_between_ways_px), {"menu", say(state.speech, words::k_steps)})) ui.wish(app::ToggleMenu{});
     if (widgets::button(ui, row.cut_left(wide, k_between_ways_px), {"undo", say(state.speech, words::k_undo), ButtonLook::Plain, !state.history.past.empty()})) ui.wish(app::Undo{});
-    const bool last = state.step == Step::Card && at.page + 1 == at.pages.size();
+    const bool last = is_last(state.step) && at.page + 1 == at.pages.size();
     if (widgets::button(ui, row, {"next", say(state.speech, words::k_next), last ? ButtonLook::Plain : ButtonLook::Action, !last})) go_on(ui, state, at);
 }
 
@@ -93,7 +100,7 @@ void draw_foot_row(Ui& ui, Box row, const app::State& state, const Place& at) {
 /// on steps that may need it.
 Place place_of(const Ui& ui, const app::State& state, const Box& body) {
     Place at{items_of(ui, state, state.step, body.w), {}, 0};
-    const float foot_px = state.step == Step::Card ? 0.0F : k_foot_row_px;
+    const float foot_px = has_foot_row(state.step) ? k_foot_row_px : 0.0F;
     at.pages = paginate(at.step.items, body.h - foot_px, widgets::k_gap_px);
     at.page = page_of(at.pages, item_called(at.step.items, state.wanted_id, state.item));
     return at;
@@ -110,7 +117,7 @@ void draw_walk(Ui& ui, const app::State& state, Box box) {
     const Box ways = box.cut_bottom(widgets::k_target_px, k_before_ways_px);
     const Box title = box.cut_top(k_title_px, k_after_title_px);
     const Place at = place_of(ui, state, box);
-    if (state.step != Step::Card) draw_foot_row(ui, box.cut_bottom(widgets::k_target_px, widgets::k_gap_px), state, at);
+    if (has_foot_row(state.step)) draw_foot_row(ui, box.cut_bottom(widgets::k_target_px, widgets::k_gap_px), state, at);
     for (std::size_t i = at.here().first; i < at.here().last; ++i)
         at.step.items[i].draw(ui, box.cut_top(at.step.items[i].height_px, widgets::k_gap_px));
     draw_title(ui, title, state, at);
