@@ -78,7 +78,7 @@ std::string look_at_json(const Speech& speech, std::string_view plan_text) {
 std::string sheet_json(const State& state) {
     const Evaluation& e = state.evaluation;
     const Tuning tuning = e.verdict == Verdict::NotChecked ? Tuning{} : tune(state.plan, e);
-    Json out = rig_sheet(screens::telling(state.speech), state.plan, e, tuning);
+    Json out = rig_sheet(screens::telling(state), state.plan, e, tuning);
     out["language"] = language_of(state.speech).code;
     out["checking"] = state.sweep != nullptr;
     out["codes"] = share_texts(state.plan);

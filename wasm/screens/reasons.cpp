@@ -25,7 +25,8 @@ std::string shown_name(const Plan& plan, std::string_view path) {
 
 }  // namespace
 
-Telling telling(const app::Speech& speech) {
+Telling telling(const app::State& state) {
+    const app::Speech& speech = state.speech;
     return {language_of(speech), speech.units, speech.tongue == app::Tongue::French ? shown_name<app::Tongue::French> : shown_name<app::Tongue::English>};
 }
 
@@ -39,19 +40,6 @@ std::string with_degree_signs(std::string text) {
     }
     return text;
 }
-
-std::string with_degree_signs(std::string text) {
-    constexpr std::string_view word = " deg";
-    for (std::size_t at = text.find(word); at != std::string::npos; at = text.find(word, at + 1)) {
-        const std::size_t after = at + word.size();
-        const bool ends = after >= text.size() || !std::isalpha(static_cast<unsigned char>(text[after]));
-        const bool number = at > 0 && std::isdigit(static_cast<unsigned char>(text[at - 1]));
-        if (ends && number) text.replace(at, word.size(), "\u00B0");
-    }
-    return text;
-}
-
-Telling telling(const app::State& state) { return telling(state.speech); }
 
 std::string check_sentence(const app::State& state, const Check& check) {
     return with_degree_signs(sentence(telling(state), state.plan, state.evaluation, check));

@@ -7,20 +7,14 @@
 // The engine's sentences as they stand on screen.
 namespace guywright::screens {
 
-/// How the engine's sentences are told on screen.
+/// How the engine's sentences are told on screen and paper.
 [[nodiscard]] Telling telling(const app::State& state);
 
-/// "30 deg" as "30\u00B0": the command line keeps to plain letters, the screen need not.
+/// "30 deg" as "30\u00B0": the command line keeps to plain letters, screen and paper need not.
 [[nodiscard]] std::string with_degree_signs(std::string text);
 
 /// Why the verdict is what it is, in one plain sentence.
 [[nodiscard]] std::string reason(const app::State& state);
-
-/// How the engine's sentences are told here.
-[[nodiscard]] Telling telling(const app::Speech& speech);
-
-/// "30 deg" as "30\u00B0": the command line keeps to plain letters, screen and paper need not.
-[[nodiscard]] std::string with_degree_signs(std::string text);
 
 /// One row of the checks as a sentence, with degree signs.
 [[nodiscard]] std::string check_sentence(const app::State& state, const Check& check);
