@@ -1,5 +1,6 @@
 #include "engine/plan/numbers.hpp"
 #include "tests/support/full_plan.hpp"
+#include "wasm/app/found_anchors.hpp"
 #include "wasm/app/inputs.hpp"
 #include "wasm/words/card.hpp"
 
@@ -27,8 +28,9 @@ template <class F>
 void each_input(F f) {
     int count = 0;
     const Plan plan = support::full_plan();
-    for_each_number(plan, [&](const std::string& path, double, const Range& range) {
-        if (const app::Input* input = find_input(path)) f(*input, range, path), ++count;
+    for_each_number(plan, [&](const std::string& path, double, const Range&) {
+        // of an anchor found, a person measures bearing and distance
+        if (const app::Input* input = find_input(path)) f(*input, app::measure_at(plan, path)->range, path), ++count;
     });
     CHECK(count > 40);
 }

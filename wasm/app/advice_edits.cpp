@@ -16,7 +16,7 @@ constexpr double k_first_away_m = 4.0;
 
 const std::string k_points = "candidate_anchors_m", k_strengths = "candidate_anchor_strengths_kN";
 
-Edited changed_since(const Speech& speech) { return {std::string(say(speech, words::k_changed_since)), {}, {}}; }
+Edited changed_since(const Speech& speech) { return {std::string(say(speech, words::advice::k_changed_since)), {}, {}}; }
 
 std::string axis_path(std::size_t anchor, int axis) { return k_points + "[" + std::to_string(anchor) + "][" + std::to_string(axis) + "]"; }
 std::string strength_path(std::size_t anchor) { return k_strengths + "[" + std::to_string(anchor) + "]"; }
@@ -72,7 +72,7 @@ Edited edit(Plan& plan, const TakeAnchors& wish, const Speech&) {
 
 Edited edit(Plan& plan, const AddFoundAnchor&, const Speech& speech) {
     const std::size_t count = plan.candidate_anchors_m.size();
-    if (count >= k_max_candidate_anchors) return {say(speech, words::k_most_anchors, {{"{most}", std::to_string(k_max_candidate_anchors)}}), {}, {}};
+    if (count >= k_max_candidate_anchors) return {say(speech, words::advice::k_most_anchors, {{"{most}", std::to_string(k_max_candidate_anchors)}}), {}, {}};
     const Vec3 below_m = plumb_point(drawn_head_of(plan).value_or(Vec3{0.0}));
     plan.candidate_anchors_m.push_back(below_m + Vec3{-k_first_away_m, 0.0, 0.0});
     plan.candidate_anchor_strengths_kN.resize(count + 1, weakest_anchor_kN(plan));

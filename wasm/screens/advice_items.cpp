@@ -69,12 +69,12 @@ bool add_waiting(Builder& b) {
     if (!e.faults.empty()) return true;
     if (!e.not_measured.empty()) {
         const std::string& path = e.not_measured.front();
-        add_text(b, said(s, words::k_enter_first));
-        add_keys(b, {{"to missing", said(s, words::k_go_to_missing), app::GoToItem{step_of(path), path}, ButtonLook::Action}});
+        add_text(b, said(s, words::advice::k_enter_first));
+        add_keys(b, {{"to missing", said(s, words::advice::k_go_to_missing), app::GoToItem{step_of(path), path}, ButtonLook::Action}});
         return true;
     }
     if (answers(s) != nullptr) return false;
-    add_text(b, said(s, s.sweep ? words::k_after_check : words::k_looking));
+    add_text(b, said(s, s.sweep ? words::advice::k_after_check : words::advice::k_looking));
     return true;
 }
 
@@ -82,7 +82,7 @@ bool add_waiting(Builder& b) {
 bool add_looking(Builder& b, Question about) {
     if (add_waiting(b)) return true;
     if (answers(b.state())->done(about)) return false;
-    add_text(b, said(b.state(), words::k_looking));
+    add_text(b, said(b.state(), words::advice::k_looking));
     return true;
 }
 
@@ -97,24 +97,24 @@ std::string percent(double margin) { return std::to_string(static_cast<int>(std:
 
 void add_looking_for_change(Builder& b, const SmallestChange& change) {
     const app::State& s = b.state();
-    if (change.advice().empty()) return add_text(b, said(s, words::k_looking));
-    add_text(b, said(s, words::k_looking_found, {{"{n}", std::to_string(change.advice().size())}}));
+    if (change.advice().empty()) return add_text(b, said(s, words::advice::k_looking));
+    add_text(b, said(s, words::advice::k_looking_found, {{"{n}", std::to_string(change.advice().size())}}));
 }
 
 void change_items(Builder& b) {
     const app::State& s = b.state();
-    b.group(said(s, words::k_would_go));
-    if (!s.sweep && s.evaluation.verdict == Verdict::Go) return add_text(b, said(s, words::k_is_go));
+    b.group(said(s, words::advice::k_would_go));
+    if (!s.sweep && s.evaluation.verdict == Verdict::Go) return add_text(b, said(s, words::advice::k_is_go));
     if (add_waiting(b)) return;
     const app::Advisor& a = *answers(s);
     const SmallestChange* change = a.change();
-    if (change == nullptr) return add_text(b, said(s, words::k_looking));
+    if (change == nullptr) return add_text(b, said(s, words::advice::k_looking));
     if (!change->done()) add_looking_for_change(b, *change);
-    else if (!change->advice().empty()) add_text(b, said(s, words::k_least_effort));
+    else if (!change->advice().empty()) add_text(b, said(s, words::advice::k_least_effort));
     bool first = true;
     for (const Advice& advice : change->advice()) {
-        add_offer(b, with_degree_signs(sentence(telling(s), a.plan(), advice)), said(s, words::k_to_spare, {{"{n}", percent(advice.margin)}}),
-                  {id_of_advice(advice), said(s, words::k_apply), app::TakeAdvice{advice}, first ? ButtonLook::Action : ButtonLook::Plain});
+        add_offer(b, with_degree_signs(sentence(telling(s), a.plan(), advice)), said(s, words::advice::k_to_spare, {{"{n}", percent(advice.margin)}}),
+                  {id_of_advice(advice), said(s, words::advice::k_apply), app::TakeAdvice{advice}, first ? ButtonLook::Action : ButtonLook::Plain});
         first = false;
     }
     if (const OutOfReach* o = change->out_of_reach()) b.caution(with_degree_signs(sentence(telling(s), *o)));
@@ -122,15 +122,15 @@ void change_items(Builder& b) {
 
 void ties_items(Builder& b) {
     const app::State& s = b.state();
-    b.group(said(s, words::k_ties));
+    b.group(said(s, words::advice::k_ties));
     if (add_looking(b, Question::Ties)) return;
     const app::Advisor& a = *answers(s);
-    if (a.plan().guys.empty()) return add_text(b, said(s, words::k_no_guys));
+    if (a.plan().guys.empty()) return add_text(b, said(s, words::advice::k_no_guys));
     const bool holding = s.advice_shown.holding;
     const std::size_t guy = guy_shown(s), next = (guy + 1) % a.plan().guys.size();
-    add_keys(b, {{"ties rigged", said(s, words::k_as_rigged), app::ShowTies{false}, holding ? ButtonLook::Plain : ButtonLook::Chosen},
-                 {"ties holding", said(s, words::k_loaded), app::ShowTies{true}, holding ? ButtonLook::Chosen : ButtonLook::Plain},
-                 {"next guy", said(s, words::k_next_guy), app::ShowGuy{next}}});
+    add_keys(b, {{"ties rigged", said(s, words::advice::k_as_rigged), app::ShowTies{false}, holding ? ButtonLook::Plain : ButtonLook::Chosen},
+                 {"ties holding", said(s, words::advice::k_loaded), app::ShowTies{true}, holding ? ButtonLook::Chosen : ButtonLook::Plain},
+                 {"next guy", said(s, words::advice::k_next_guy), app::ShowGuy{next}}});
     const Telling t = telling(s);
     const Sentences sentences = tie_sentences({t, a.plan(), a.evaluation(), a.tuning()}, holding ? a.tuning().holding : a.tuning().rigged, holding ? k_holding : k_rigged);
     add_text(b, sentences[std::min(guy, sentences.size() - 1)]);
@@ -138,17 +138,17 @@ void ties_items(Builder& b) {
 
 std::string from_to(const app::State& s, double from_deg, double to_deg) {
     const Telling t = telling(s);
-    return with_degree_signs(said(s, words::k_from_to, {{"{from}", quantity(t, from_deg, "deg")}, {"{to}", quantity(t, to_deg, "deg")}}));
+    return with_degree_signs(said(s, words::advice::k_from_to, {{"{from}", quantity(t, from_deg, "deg")}, {"{to}", quantity(t, to_deg, "deg")}}));
 }
 
 void order_steps(Builder& b, const app::Advisor& a) {
     const app::State& s = b.state();
     const Telling t = telling(s);
     const guywright::detail::TuningView v{t, a.plan(), a.evaluation(), a.tuning()};
-    b.group(said(s, words::k_steps_one_by_one));
+    b.group(said(s, words::advice::k_steps_one_by_one));
     std::size_t number = 0;
     for (const TakeUpStep& step : a.tuning().order.steps)
-        b.row(std::to_string(++number) + ". " + said(s, step.take_up_m < 0.0 ? words::k_pays_out : words::k_takes_in, {{"{name}", v.guy(step.guy)}}), v.way_told(std::abs(step.take_up_m)));
+        b.row(std::to_string(++number) + ". " + said(s, step.take_up_m < 0.0 ? words::advice::k_pays_out : words::advice::k_takes_in, {{"{name}", v.guy(step.guy)}}), v.way_told(std::abs(step.take_up_m)));
 }
 
 /// What of each guy is taken in or paid out in all, and how much of its cord runs through the hand for it.
@@ -161,14 +161,14 @@ void take_ups(Builder& b, const app::Advisor& a) {
         const double way_m = std::abs(l.take_up_m[i]);
         const int parts = a.plan().guys[i].parts;
         std::string way = v.way_told(way_m);
-        if (parts > 1) way = said(s, words::k_way_and_cord, {{"{way}", way}, {"{cord}", v.way_told(parts * way_m)}});
-        b.row(said(s, l.take_up_m[i] < 0.0 ? words::k_pays_out : words::k_takes_in, {{"{name}", v.guy(i)}}), std::move(way));
+        if (parts > 1) way = said(s, words::advice::k_way_and_cord, {{"{way}", way}, {"{cord}", v.way_told(parts * way_m)}});
+        b.row(said(s, l.take_up_m[i] < 0.0 ? words::advice::k_pays_out : words::advice::k_takes_in, {{"{name}", v.guy(i)}}), std::move(way));
     }
 }
 
 void line_up_items(Builder& b) {
     const app::State& s = b.state();
-    b.group(said(s, words::k_line_up));
+    b.group(said(s, words::advice::k_line_up));
     if (add_looking(b, Question::LineUp)) return;
     const app::Advisor& a = *answers(s);
     const Telling t = telling(s);
@@ -179,9 +179,9 @@ void line_up_items(Builder& b) {
         for (std::size_t i = 1; i < sentences.size(); ++i) add_text(b, sentences[i]);
         return;
     }
-    b.row(said(s, words::k_lean), from_to(s, l.before.deg, l.after.deg));
-    if (l.stands_before) b.row(said(s, words::k_off_leg), from_to(s, degrees(l.angle_before_rad), degrees(l.angle_after_rad)));
-    add_keys(b, {{"apply lean", said(s, words::k_apply_lean), app::TakeLean{l.before, l.after}, ButtonLook::Action}});
+    b.row(said(s, words::advice::k_lean), from_to(s, l.before.deg, l.after.deg));
+    if (l.stands_before) b.row(said(s, words::advice::k_off_leg), from_to(s, degrees(l.angle_before_rad), degrees(l.angle_after_rad)));
+    add_keys(b, {{"apply lean", said(s, words::advice::k_apply_lean), app::TakeLean{l.before, l.after}, ButtonLook::Action}});
     if (l.status == LineUpStatus::Stopped) add_text(b, sentences[1]);
     take_ups(b, a);
     if (a.tuning().order.status == OrderStatus::Found) order_steps(b, a);
@@ -192,36 +192,36 @@ void line_up_items(Builder& b) {
 void add_pretensions(Builder& b, const Plan& plan, std::vector<double> wanted_kN) {
     const app::State& s = b.state();
     const bool kept = std::equal(wanted_kN.begin(), wanted_kN.end(), plan.guys.begin(), [](double wanted, const GuyPlan& g) { return g.pretension_kN == wanted; });
-    b.text(said(s, words::k_no_guy_slack), &app::Fonts::strong);
-    if (kept) add_text(b, said(s, words::k_pretension_kept));
-    else add_keys(b, {{"apply pretension", said(s, words::k_apply_pretension), app::TakePretensions{std::move(wanted_kN)}, ButtonLook::Action}});
+    b.text(said(s, words::advice::k_no_guy_slack), &app::Fonts::strong);
+    if (kept) add_text(b, said(s, words::advice::k_pretension_kept));
+    else add_keys(b, {{"apply pretension", said(s, words::advice::k_apply_pretension), app::TakePretensions{std::move(wanted_kN)}, ButtonLook::Action}});
 }
 
 void pretension_items(Builder& b) {
     const app::State& s = b.state();
-    b.group(said(s, words::k_pretension));
+    b.group(said(s, words::advice::k_pretension));
     if (add_looking(b, Question::Pretension)) return;
     const app::Advisor& a = *answers(s);
     const Telling t = telling(s);
     const LeastPretension& least = a.tuning().least_pretension;
-    if (least.status == PretensionStatus::NoGuys) return add_text(b, said(s, words::k_no_guys));
+    if (least.status == PretensionStatus::NoGuys) return add_text(b, said(s, words::advice::k_no_guys));
     if (least.status == PretensionStatus::Found) add_pretensions(b, a.plan(), app::as_entered_kN(least));
     for (std::string& each : pretension_sentences({t, a.plan(), a.evaluation(), a.tuning()})) add_text(b, std::move(each));
 }
 
 void order_items(Builder& b) {
     const app::State& s = b.state();
-    b.group(said(s, words::k_order));
+    b.group(said(s, words::advice::k_order));
     if (add_looking(b, Question::Order)) return;
     const app::Advisor& a = *answers(s);
     const Telling t = telling(s);
     const guywright::detail::TuningView v{t, a.plan(), a.evaluation(), a.tuning()};
     const Sequence& sequence = a.tuning().sequence;
-    b.group(said(s, words::k_up));
+    b.group(said(s, words::advice::k_up));
     if (sequence.front_tie_missing) b.caution(std::string(v.of(TuningText::FrontTieMissing)));
     std::size_t number = 0;
     for (std::string& each : sequence_sentences(v, sequence.up)) add_numbered(b, ++number, with_degree_signs(std::move(each)));
-    b.group(said(s, words::k_down));
+    b.group(said(s, words::advice::k_down));
     number = 0;
     for (std::string& each : sequence_sentences(v, sequence.down)) add_numbered(b, ++number, with_degree_signs(std::move(each)));
 }
@@ -231,11 +231,11 @@ void add_anchor_set(Builder& b, const AnchorSet& set, std::size_t place) {
     const app::State& s = b.state();
     std::string told = with_degree_signs(sentence(telling(s), set));
     std::vector<GuyPlan> guys = set.plan.guys;
-    for (std::size_t i = 0; i < guys.size(); ++i) guys[i].name = said(s, words::k_anchor_name, {{"{n}", std::to_string(set.anchors[i] + 1)}});
+    for (std::size_t i = 0; i < guys.size(); ++i) guys[i].name = said(s, words::advice::k_anchor_name, {{"{n}", std::to_string(set.anchors[i] + 1)}});
     const std::string number = std::to_string(place);
     const bool shown = place == s.advice_shown.anchor_set;
-    const Key show{"show anchors " + number, said(s, words::k_show_set), app::ShowAnchorSet{place}, shown ? ButtonLook::Chosen : ButtonLook::Plain};
-    const Key take{"take anchors " + number, said(s, words::k_use_set), app::TakeAnchors{std::move(guys)}, place == 0 ? ButtonLook::Action : ButtonLook::Plain};
+    const Key show{"show anchors " + number, said(s, words::advice::k_show_set), app::ShowAnchorSet{place}, shown ? ButtonLook::Chosen : ButtonLook::Plain};
+    const Key take{"take anchors " + number, said(s, words::advice::k_use_set), app::TakeAnchors{std::move(guys)}, place == 0 ? ButtonLook::Action : ButtonLook::Plain};
     const float words_px = widgets::text_height(b.ui().fonts.text, told, b.width());
     std::vector<Spoken> spoken{{.kind = Spoken::Kind::Text, .id = "offer", .label = told},
                                {Spoken::Kind::Key, show.id, show.label + ": " + told, {}, shown, show.command},
@@ -251,7 +251,7 @@ void add_anchor_set(Builder& b, const AnchorSet& set, std::size_t place) {
 void add_best_anchors(Builder& b) {
     const app::State& s = b.state();
     if (add_waiting(b)) return;
-    if (!answers(s)->done(Question::Anchors)) add_text(b, said(s, words::k_looking));
+    if (!answers(s)->done(Question::Anchors)) add_text(b, said(s, words::advice::k_looking));
     const std::vector<const AnchorSet*> sets = anchor_sets(s);
     for (std::size_t i = 0; i < sets.size(); ++i) add_anchor_set(b, *sets[i], i);
 }
@@ -259,21 +259,21 @@ void add_best_anchors(Builder& b) {
 void one_anchor(Builder& b, std::size_t i) {
     const app::State& s = b.state();
     const std::string number = std::to_string(i + 1), count = std::to_string(b.plan().candidate_anchors_m.size());
-    b.group(said(s, words::k_one_anchor, {{"{n}", number}, {"{count}", count}}), app::path_at("found[#]", i));
+    b.group(said(s, words::advice::k_one_anchor, {{"{n}", number}, {"{count}", count}}), app::path_at("found[#]", i));
     for (std::size_t axis = 0; axis < 3; ++axis) b.slide(app::path_at("candidate_anchors_m[#][#]", i, axis));
     b.slide(app::path_at("candidate_anchor_strengths_kN[#]", i));
-    b.action("remove anchor " + std::to_string(i), said(s, words::k_remove_anchor, {{"{n}", number}}), app::RemoveFoundAnchor{i});
+    b.action("remove anchor " + std::to_string(i), said(s, words::advice::k_remove_anchor, {{"{n}", number}}), app::RemoveFoundAnchor{i});
 }
 
 void anchor_items(Builder& b) {
     const app::State& s = b.state();
     const std::size_t count = b.plan().candidate_anchors_m.size();
     const std::string most = std::to_string(k_max_candidate_anchors);
-    b.group(said(s, words::k_anchors));
-    if (count == 0) add_text(b, said(s, words::k_none_found, {{"{n}", most}}));
-    else if (count < 3) add_text(b, said(s, words::k_too_few));
-    if (count < k_max_candidate_anchors) b.action("add anchor", said(s, words::k_add_anchor), app::AddFoundAnchor{});
-    if (count > 0 && b.plan().candidate_anchor_strengths_kN.empty()) b.action("grade anchors", said(s, words::k_enter_strengths), app::GradeFoundAnchors{});
+    b.group(said(s, words::advice::k_anchors));
+    if (count == 0) add_text(b, said(s, words::advice::k_none_found, {{"{n}", most}}));
+    else if (count < 3) add_text(b, said(s, words::advice::k_too_few));
+    if (count < k_max_candidate_anchors) b.action("add anchor", said(s, words::advice::k_add_anchor), app::AddFoundAnchor{});
+    if (count > 0 && b.plan().candidate_anchor_strengths_kN.empty()) b.action("grade anchors", said(s, words::advice::k_enter_strengths), app::GradeFoundAnchors{});
     if (count >= 3) add_best_anchors(b);
     for (std::size_t i = 0; i < count; ++i) one_anchor(b, i);
 }
@@ -286,15 +286,15 @@ Heading moved(const Heading& from, double turn_deg, double tilt_deg) {
 void direction_items(Builder& b) {
     const app::State& s = b.state();
     constexpr double k_turn_deg = 5.0, k_tilt_deg = 5.0;
-    b.group(said(s, words::k_directions));
+    b.group(said(s, words::advice::k_directions));
     if (add_looking(b, Question::Directions)) return;
     const Heading at = s.advice_shown.toward;
-    add_keys(b, {{"turn left", said(s, words::k_turn_left), app::LookToward{moved(at, -k_turn_deg, 0.0)}},
-                 {"turn right", said(s, words::k_turn_right), app::LookToward{moved(at, k_turn_deg, 0.0)}},
-                 {"steeper", said(s, words::k_steeper), app::LookToward{moved(at, 0.0, -k_tilt_deg)}},
-                 {"flatter", said(s, words::k_flatter), app::LookToward{moved(at, 0.0, k_tilt_deg)}}});
+    add_keys(b, {{"turn left", said(s, words::advice::k_turn_left), app::LookToward{moved(at, -k_turn_deg, 0.0)}},
+                 {"turn right", said(s, words::advice::k_turn_right), app::LookToward{moved(at, k_turn_deg, 0.0)}},
+                 {"steeper", said(s, words::advice::k_steeper), app::LookToward{moved(at, 0.0, -k_tilt_deg)}},
+                 {"flatter", said(s, words::advice::k_flatter), app::LookToward{moved(at, 0.0, k_tilt_deg)}}});
     b.text(direction_words(s, *answers(s)->directions(), at), &app::Fonts::strong);
-    add_text(b, said(s, words::k_map_how));
+    add_text(b, said(s, words::advice::k_map_how));
 }
 
 constexpr std::array k_questions{Step::Change, Step::Ties, Step::LineUp, Step::Pretension, Step::Order, Step::Anchors, Step::Directions};
@@ -302,7 +302,7 @@ constexpr std::array k_questions{Step::Change, Step::Ties, Step::LineUp, Step::P
 /// A key for every question.
 void hub_items(Builder& b) {
     const app::State& s = b.state();
-    b.group(said(s, words::k_advice));
+    b.group(said(s, words::advice::k_advice));
     const bool no_go = s.evaluation.verdict == Verdict::NoGo;
     const std::size_t columns = b.width() >= 340.0F ? 2 : 1;
     for (std::size_t i = 0; i < k_questions.size(); i += columns) {
@@ -320,22 +320,22 @@ void hub_items(Builder& b) {
 std::string_view advice_title(const app::Speech& speech, Step step) {
     const auto title = [&](const app::Said& words) { return app::say(speech, words); };
     switch (step) {
-        case Step::Change: return title(words::k_would_go);
-        case Step::Ties: return title(words::k_ties);
-        case Step::LineUp: return title(words::k_line_up);
-        case Step::Pretension: return title(words::k_pretension);
-        case Step::Order: return title(words::k_order);
-        case Step::Anchors: return title(words::k_anchors);
-        case Step::Directions: return title(words::k_directions);
-        default: return title(words::k_advice);
+        case Step::Change: return title(words::advice::k_would_go);
+        case Step::Ties: return title(words::advice::k_ties);
+        case Step::LineUp: return title(words::advice::k_line_up);
+        case Step::Pretension: return title(words::advice::k_pretension);
+        case Step::Order: return title(words::advice::k_order);
+        case Step::Anchors: return title(words::advice::k_anchors);
+        case Step::Directions: return title(words::advice::k_directions);
+        default: return title(words::advice::k_advice);
     }
 }
 
 void add_ways_to_advice(Builder& b) {
     const app::State& s = b.state();
     std::vector<Key> keys;
-    if (s.evaluation.verdict == Verdict::NoGo) keys.push_back({"ask Change", said(s, words::k_would_go), app::GoTo{Step::Change, 0}, ButtonLook::Action});
-    keys.push_back({"advice", said(s, words::k_advice), app::GoTo{Step::Advice, 0}});
+    if (s.evaluation.verdict == Verdict::NoGo) keys.push_back({"ask Change", said(s, words::advice::k_would_go), app::GoTo{Step::Change, 0}, ButtonLook::Action});
+    keys.push_back({"advice", said(s, words::advice::k_advice), app::GoTo{Step::Advice, 0}});
     add_keys(b, std::move(keys));
 }
 
@@ -377,8 +377,8 @@ std::string direction_words(const app::State& s, const DirectionMap& map, const 
     row.subject = cell.subject;
     const std::string name = subject_name(t.words, s.plan, row);
     const std::string what = std::string(t.words.of(cell.id).what) + (name.empty() ? "" : " " + name);
-    const std::string state = said(s, cell.margin < 0.0 ? words::k_breaks : words::k_keeps, {{"{margin}", percent(cell.margin)}, {"{what}", what}});
-    return with_degree_signs(said(s, ring == 0 ? words::k_straight_down : words::k_toward,
+    const std::string state = said(s, cell.margin < 0.0 ? words::advice::k_breaks : words::advice::k_keeps, {{"{margin}", percent(cell.margin)}, {"{what}", what}});
+    return with_degree_signs(said(s, ring == 0 ? words::advice::k_straight_down : words::advice::k_toward,
                                     {{"{bearing}", quantity(t, wrapped_deg(at.bearing_deg), "deg")}, {"{off}", quantity(t, at.off_down_deg, "deg")}, {"{state}", state}}));
 }
 

@@ -100,7 +100,7 @@ void dashed_line(ImDrawList& list, ImVec2 from, ImVec2 to, ImU32 colour, float w
 }
 
 void draw_out_mark(Ui& ui, const app::State& s, const Box& box) {
-    const std::string words(app::say(s.speech, words::k_out));
+    const std::string words(app::say(s.speech, words::advice::k_out));
     const float x = box.x + 14.0F, y = box.y + 10.0F;
     ui.draw.AddTriangleFilled({x + 7.0F, y}, {x, y + 14.0F}, {x + 14.0F, y + 14.0F}, ui.theme.ink);
     ui.draw.AddLine({x + 7.0F, y + 12.0F}, {x + 7.0F, y + 26.0F}, ui.theme.ink, 4.0F);

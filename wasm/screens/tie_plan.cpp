@@ -38,7 +38,7 @@ std::vector<Ray> rays_of(const app::State& s, const app::Advisor& a) {
         ray.name = a.plan().guys[i].name;
         ray.slack = ties.computed && ties.slack_m[i] > 0.0;
         if (ties.computed) ray.change_N = k_told_take_up_m * ties.change_N_per_m[chosen][i];
-        if (ray.slack) ray.value = app::say(s.speech, words::k_slack);
+        if (ray.slack) ray.value = app::say(s.speech, words::advice::k_slack);
         else if (ties.computed) ray.value = guywright::detail::with_sign(quantity(t, ray.change_N, "N"));
         rays.push_back(std::move(ray));
     }
@@ -83,7 +83,7 @@ void label_guy(Ui& ui, const app::State& s, ImVec2 head, const Ray& ray, float r
         y += k_label_px;
     };
     line(ui.fonts.text, ray.name);
-    if (chosen) line(ui.fonts.text, std::string(app::say(s.speech, words::k_take_in)));
+    if (chosen) line(ui.fonts.text, std::string(app::say(s.speech, words::advice::k_take_in)));
     line(ui.fonts.strong, ray.value);
 }
 

@@ -2,7 +2,7 @@
 #include "wasm/app/speech.hpp"
 
 // What the app says about advice, around the engine's own sentences. In braces: what is filled in.
-namespace guywright::words {
+namespace guywright::words::advice {
 
 using app::Said;
 
@@ -72,4 +72,4 @@ inline constexpr Said k_steeper{"Steeper", "Plus raide"};
 inline constexpr Said k_flatter{"Flatter", "Plus plat"};
 inline constexpr Said k_out{"out", "dehors"};
 
-}  // namespace guywright::words
+}  // namespace guywright::words::advice
