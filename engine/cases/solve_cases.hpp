@@ -21,4 +21,15 @@ inline void solve_cases(const Model& m, const Cases& cases, Outcomes& outcomes) 
     }
 }
 
+/// The one case `index` as solve_cases() would solve it.
+inline Outcome solve_case_of(const Model& m, const Cases& cases, std::size_t index) {
+    Start start(m, m.drawn_head_m);
+    for (const std::size_t before : {k_rigged, k_holding}) {
+        if (before >= index || (before == k_holding && !cases[index].starts_held)) continue;
+        const Equilibrium latest = solve_case(start, cases[before]).equilibrium;
+        if (latest.status == SolveStatus::Solved) start.move_to(latest.head_m);
+    }
+    return solve_case(start, cases[index]);
+}
+
 }  // namespace guywright

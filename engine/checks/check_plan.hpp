@@ -54,4 +54,12 @@ inline void check_as_it_stands(CheckTable& table, Outcomes& outcomes, const Plan
     check_guys_lost(table, plan, built.model, lost);
 }
 
+/// The rules of forces of one case alone, by its place in the list of cases.
+inline void check_case_as_it_stands(CheckTable& table, const Plan& plan, std::size_t case_index) {
+    const BuiltModel built = build_model(plan);
+    if (!built.faults.empty()) return table.add(yes_no_check(CheckId::Solved, 0, CheckStatus::Fail, 0.0, 0.0, k_no_case));
+    const Cases cases = build_cases(built.model, plan.actions);
+    check_forces(table, plan, built.model, solve_case_of(built.model, cases, case_index), static_cast<int>(case_index));
+}
+
 }  // namespace guywright

@@ -38,7 +38,8 @@ inline constexpr bool is_force_rule(CheckId id) {
 /// Sweeps the box of measuring errors of one plan, in slices so that a screen can draw in between: first every measurement
 /// by itself at both ends of its error, then for every check the corner that these make out to be the worst, then
 /// low-discrepancy points, then from the worst point of every rule each measurement's other end, as long as that is worse. Every point is
-/// a full nonlinear solve of every case. The same plan gives the same answer.
+/// a full nonlinear solve of every case, but for the last stage's, which look at the case where the rule is worst. The same plan gives
+/// the same answer.
 class ErrorSweep {
 public:
     /// `plan` must have no faults; `checks` is what it gives as measured.
@@ -176,6 +177,7 @@ private:
         if (rule_ >= followed_.size() || numbers_.empty()) return finish();
         next_ = 0;
         margin_before_ = margin_followed();
+        case_followed_ = worst_.at_slot(followed_[rule_])->case_index;
         const std::vector<double>& start = worst_at_[followed_[rule_]];
         for (std::size_t i = 0; i < start.size(); ++i) move(i, start[i]);
     }
@@ -186,10 +188,12 @@ private:
     void step_follow() {
         const double before = shares_[next_], so_far = margin_followed();
         move(next_, before < 0.0 ? 1.0 : -1.0);
-        look(false);
+        look_at_followed();
         keep();
         if (!(margin_followed() < so_far - k_same_margin)) move(next_, before);
         if (++next_ < numbers_.size()) return;
+        look(false);   // in the other cases it may be worse still
+        keep();
         const bool again = margin_followed() < margin_before_ - k_same_margin && ++rounds_ < k_most_follow_rounds;
         if (!again) {
             ++rule_;
@@ -238,6 +242,14 @@ private:
         return std::max(0.0, margin - left) / std::max(margin, least);
     }
 
+    /// Into here_ the rows of the case in which the rule followed was worst: a small part of the work.
+    void look_at_followed() {
+        if (case_followed_ < 0) return look(false);
+        here_.clear();
+        ++points_;
+        check_case_as_it_stands(here_, plan_, static_cast<std::size_t>(case_followed_));
+    }
+
     /// Computes the table of the plan as it now stands into here_.
     void look(bool with_angles) {
         here_.clear();
@@ -276,6 +288,7 @@ private:
     std::size_t rule_ = 0;                           ///< of followed_, the one in hand
     int rounds_ = 0;                                 ///< done for it
     double margin_before_ = 0.0;                     ///< its margin before this round
+    int case_followed_ = k_no_case;                  ///< where it was worst then
     Stage stage_ = Stage::Ends;
     std::size_t next_ = 0, points_ = 0;
 };

@@ -59,6 +59,7 @@ std::vector<Key> menu_keys(const app::State& s) {
     std::vector<Key> entries;
     add_steps(entries, s);
     entries.push_back({"advice", title_of(s, app::Step::Advice), app::GoTo{app::Step::Advice, 0}, app::is_advice(s.step) ? ButtonLook::Chosen : ButtonLook::Plain});
+    entries.push_back({"redo", said(s, words::k_redo), app::Redo{}, ButtonLook::Plain, !s.history.future.empty()});
     entries.push_back({"lock", said(s, words::k_lock), app::LockScreen{}});
     entries.push_back({"plans", said(s, words::k_plans), app::ShowPlans{}});
     entries.push_back({"new", said(s, words::k_new), app::NewPlan{}});
@@ -67,7 +68,6 @@ std::vector<Key> menu_keys(const app::State& s) {
     entries.push_back({"share", said(s, words::k_share), app::ShowPage{app::Page::ShareCode}});
     entries.push_back({"read code", said(s, words::k_read_code), app::ShowPage{app::Page::ReadCode}});
     entries.push_back({"sheet", said(s, words::k_sheet), app::ShowPage{app::Page::RigSheet}});
-    entries.push_back({"redo", said(s, words::k_redo), app::Redo{}, ButtonLook::Plain, !s.history.future.empty()});
     entries.push_back({"theme", said(s, theme_label(s.theme)), app::NextTheme{}});
     entries.push_back({"language", said(s, words::k_language), app::NextLanguage{}});
     entries.push_back({"units", said(s, s.speech.units == UnitSystem::Metric ? words::k_metric : words::k_imperial), app::NextUnits{}});
