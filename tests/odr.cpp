@@ -120,3 +120,4 @@
 #include "wasm/words/plans.hpp"
 #include "wasm/words/reading.hpp"
 #include "wasm/words/refusals.hpp"
+#include "wasm/words/second.hpp"

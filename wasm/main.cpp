@@ -56,6 +56,13 @@ EMSCRIPTEN_KEEPALIVE const char* guywright_read_codes(const char* bytes, unsigne
 EMSCRIPTEN_KEEPALIVE const char* guywright_look_at(const char* bytes, unsigned count) { return shell().look_at_json({bytes, count}).c_str(); }
 EMSCRIPTEN_KEEPALIVE const char* guywright_sheet() { return shell().sheet_json().c_str(); }
 
+// The second check, the signatures and their log: wasm/app/second_data.hpp, signatures.hpp.
+EMSCRIPTEN_KEEPALIVE const char* guywright_second() { return shell().second_json().c_str(); }
+EMSCRIPTEN_KEEPALIVE const char* guywright_second_entries(const char* bytes, unsigned count) { return shell().second_entries_json({bytes, count}).c_str(); }
+EMSCRIPTEN_KEEPALIVE const char* guywright_report() { return shell().report_text().c_str(); }
+EMSCRIPTEN_KEEPALIVE const char* guywright_code_of(const char* bytes, unsigned count) { return shell().code_of({bytes, count}).c_str(); }
+EMSCRIPTEN_KEEPALIVE void guywright_set_signatures(const char* bytes, unsigned count) { shell().set_signatures({bytes, count}); }
+
 // The device. Angles in degrees, NaN for what it does not tell.
 EMSCRIPTEN_KEEPALIVE void guywright_device_has(int tilt, int compass) { shell().tell(app::DeviceHas{tilt != 0, compass != 0}); }
 EMSCRIPTEN_KEEPALIVE void guywright_device_refuses() { shell().tell(app::DeviceRefuses{}); }

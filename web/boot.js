@@ -14,7 +14,7 @@ const canvas = document.getElementById('canvas');
 let program;
 const call = (name, result, types, values) => program.ccall(name, result, types, values);
 const outside = new Outside(canvas, call);
-const pages = new Pages({ call, open: openPlan, save: keeping.saveFile, onClose: () => canvas.focus({ preventScroll: true }) });
+const pages = new Pages({ call, open: openPlan, save: keeping.saveFile, download: files.download, blind: (on) => outside.blind(on), planId: keeping.planId, onClose: () => canvas.focus({ preventScroll: true }) });
 
 const state = () => JSON.parse(program.ccall('guywright_state', 'string'));
 
@@ -35,6 +35,7 @@ const host = {
   download: files.download,
   pickFile: () => files.pick(openPlan),
   showPage: (name) => pages.open(name),
+  signaturesFell: (id) => pages.signaturesFell(id),
   editText(path, label, value) {
     const take = (text) => program.ccall('guywright_enter_text', 'string', ['string', 'string'], [path, text]);
     textEntry.ask(label, value, take, () => document.activeElement === document.body && canvas.focus({ preventScroll: true }));
@@ -120,6 +121,7 @@ async function start() {
   await tellSettings(chosen);
   watchScreen();
   outside.start();
+  pages.start();
   await keeping.start(program, new URLSearchParams(location.search).has('fresh'));
   // For tests and for the console; nothing in the app uses it.
   window.guywright = {
@@ -130,7 +132,8 @@ async function start() {
     framesDrawn: () => program.ccall('guywright_frames_drawn', 'number'),
     isIdle: () => program.ccall('guywright_is_idle', 'number') === 1,
     checkCopy: offline.check,
-    saved: () => Promise.all([keeping.settled(), settings.settled()]),
+    second: () => program.ccall('guywright_second', 'string'),
+    saved: () => Promise.all([keeping.settled(), settings.settled(), pages.settled()]),
   };
   await offline.keepCopy();
 }

@@ -59,4 +59,4 @@ export function start(theProgram, anew) {
   return shelf.start(shelfProgram, tell, anew);
 }
 
-export const { lastText, settled } = shelf;
+export const { lastText, planId, settled } = shelf;

@@ -21,6 +21,7 @@ export class Outside {
   #about;
   #verdictTimer = 0;
   #textTimer = 0;
+  #isBlind = false;
   #staleSince; // the first frame that the text does not know of
 
   constructor(canvas, call) {
@@ -46,6 +47,14 @@ export class Outside {
       showAbout: () => this.#about.open(this.#textJson().notes),
       showText: () => this.#openText(),
     };
+  }
+
+  /** While a second person measures, no other element of the page holds what the first has measured. */
+  blind(on) {
+    this.#text.blind(on);
+    this.#isBlind = on;
+    if (on) document.getElementById('verdict').textContent = '';
+    else this.#showVerdict();
   }
 
   start() {
@@ -88,6 +97,7 @@ export class Outside {
 
   #showVerdict() {
     this.#verdictTimer = 0;
+    if (this.#isBlind) return;
     const { verdict_shown: verdict, reason, colours } = JSON.parse(this.#call('guywright_verdict', 'string'));
     const words = [verdict, reason].filter(Boolean).join('. ');
     const line = document.getElementById('verdict');

@@ -1,4 +1,4 @@
-// The page over the drawing in which share code, reading and rig sheet are shown: heading, body, keys.
+// The page over the drawing in which share code, reading, rig sheet, second check and log are shown: heading, body, keys.
 
 import { WORDS } from './page_words.js';
 
@@ -58,6 +58,11 @@ export class Page {
   /** Keys below the body; the way back is always the last. */
   setKeys(language, keys) {
     this.#root.querySelector('.choices').replaceChildren(...keys.filter(Boolean), key('close page', WORDS[language].back, () => this.close()));
+  }
+
+  /** For another step in the same page. */
+  toTop() {
+    this.#root.scrollTop = 0;
   }
 
   get isOpen() {

@@ -1,4 +1,6 @@
-// Words of the pages beside the drawing: the plan as a code, reading one, the rig sheet. Every text in every language; tests compare them.
+// Words of the pages beside the drawing: the plan as a code, reading one, the rig sheet, and those of second_words.js. Every text in every language; tests compare them.
+
+import { SECOND } from './second_words.js';
 
 export const WORDS = {
   en: {
@@ -41,6 +43,7 @@ export const WORDS = {
     sheetTitle: 'Rig sheet',
     sheetWait: 'Measuring error is still being looked at. The sheet comes with the verdict.',
     print: 'Print',
+    ...SECOND.en,
     printHow: 'Print it, or save it as PDF, at 100 %: then the drawings are to scale.',
   },
   fr: {
@@ -80,6 +83,7 @@ export const WORDS = {
     sheetTitle: 'Fiche de montage',
     sheetWait: "L'erreur de mesure est encore à l'examen. La fiche vient avec le verdict.",
     print: 'Imprimer',
+    ...SECOND.fr,
     printHow: "À imprimer, ou à enregistrer en PDF, à 100 % : les dessins sont alors à l'échelle.",
   },
 };

@@ -10,7 +10,7 @@ const BETWEEN_FRAMES_MS = 120;
 const REFUSED = ['NotAllowedError', 'SecurityError'];
 const size = (bytes) => (bytes < 1024 * 1024 ? `${Math.ceil(bytes / 1024)} kB` : `${Math.ceil(bytes / 1024 / 1024)} MB`);
 
-/** `program`: { readCodes(texts), lookAt(bytes), open(text) }, the first two as in wasm/app/page_data.hpp. */
+/** `program`: { readCodes(texts), lookAt(bytes), open(text), second() }, the first two as in wasm/app/page_data.hpp; second() begins the second check. */
 export class Reader {
   #page;
   #program;
@@ -153,6 +153,10 @@ export class Reader {
       key('open read', this.#words.open, () => {
         this.#page.close();
         this.#program.open(read.plan);
+      }, 'action'),
+      key('second read', this.#words.secondThis, () => {
+        this.#program.open(read.plan);
+        this.#program.second(); // and the first numbers are never shown
       }, 'action'),
       key('read again', this.#words.again, () => this.show(this.#language)),
     ]);

@@ -2,6 +2,7 @@
 
 import { element, key } from './page.js';
 import { draw } from './qr.js';
+import { signature } from './second.js';
 
 const SVG = 'http://www.w3.org/2000/svg';
 const LOOK_AGAIN_MS = 200;
@@ -56,12 +57,13 @@ function section({ title, kind, rows, items, note }) {
   return made;
 }
 
-const box = () => element('span', { className: 'box' });
+const box = (ticked) => element('span', { className: 'box', textContent: ticked ? '\u2713' : '' });
 
-function preload({ title, note, items, people, signing }) {
+/** `signed`: the entry of the log whose signatures stand for this plan, if there is one. */
+function preload({ title, note, items, people, signing }, signed, words) {
   const head = element('tr', {}, ...people.map((name) => cell(name, true)), element('td'));
-  const rows = items.map((text) => element('tr', {}, element('td', {}, box()), element('td', {}, box()), element('td', { textContent: text })));
-  const signatures = people.map((name) => element('div', { className: 'signature' }, element('strong', { textContent: name }), element('span', { textContent: signing })));
+  const rows = items.map((text) => element('tr', {}, element('td', {}, box(signed)), element('td', {}, box(signed)), element('td', { textContent: text })));
+  const signatures = people.map((name, i) => element('div', { className: 'signature' }, element('strong', { textContent: name }), signed ? signature(words, signed.signatures[i]) : element('span', { textContent: signing })));
   return element('section', { className: 'preload' }, element('h2', { textContent: title }), element('p', { className: 'note', textContent: note }),
     element('table', {}, element('thead', {}, head), element('tbody', {}, ...rows)), element('div', { className: 'signatures' }, ...signatures));
 }
@@ -79,18 +81,21 @@ function heading(sheet, code) {
 const running = ({ heading: kind, title, verdict, check_code: code }) => element('p', { className: 'running' }, element('span', { textContent: `${kind}: ${title}` }), element('strong', { textContent: `${verdict} \u00B7 ${code}` }));
 
 /** In a table, for only the head of a table comes again on every page. */
-function paper(sheet, codes) {
+function paper(sheet, codes, signed, words) {
   const several = codes.length > 1 ? [element('section', { className: 'codes' }, ...codes)] : [];
   const content = element('td', {}, heading(sheet, codes.length === 1 && codes[0]), element('div', { className: 'drawings' }, ...sheet.drawings.map(drawing)),
-    ...sheet.sections.map((each) => (each.kind === 'preload' ? preload(each) : section(each))), ...several,
+    ...sheet.sections.map((each) => (each.kind === 'preload' ? preload(each, signed, words) : section(each))), ...several,
     element('section', { className: 'notes' }, ...[...sheet.notes, sheet.code_note].map((text) => element('p', { textContent: text }))));
   const made = element('table', { className: 'paper' }, element('thead', {}, element('tr', {}, element('td', {}, running(sheet)))), element('tbody', {}, element('tr', {}, content)));
   made.setAttribute('role', 'presentation');
   return made;
 }
 
-/** `look()` gives the sheet as guywright_sheet tells it; it is asked again until the verdict is there. */
-export async function show(page, look) {
+/**
+ * `look()` gives the sheet as guywright_sheet tells it; it is asked again until the verdict is there. `standing()` resolves with the entry of the log
+ * whose signatures stand for the plan; `second()` begins the second check.
+ */
+export async function show(page, look, standing, second) {
   let closed = false;
   let sheet = look();
   const { language } = sheet;
@@ -101,8 +106,9 @@ export async function show(page, look) {
   page.setKeys(language, []);
   for (; sheet.checking && !closed; sheet = look()) await new Promise((again) => { setTimeout(again, LOOK_AGAIN_MS); });
   const codes = await Promise.all(sheet.codes.map((text) => draw(text, sheet.code_note)));
+  const signed = await standing();
   if (closed) return;
   status.textContent = words.printHow;
-  page.body.append(paper(sheet, codes));
-  page.setKeys(language, [key('print', words.print, () => print(), 'action')]);
+  page.body.append(paper(sheet, codes, signed, words));
+  page.setKeys(language, [key('print', words.print, () => print(), 'action'), !signed && key('second of sheet', words.secondTitle, second)]);
 }

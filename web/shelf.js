@@ -384,6 +384,9 @@ export function takeNewer() {
   });
 }
 
+/** That of the plan in hand; undefined while it is an example that nobody has changed. */
+export const planId = () => open?.id;
+
 /** Text of the plan last kept, for when the program itself cannot give it any more. */
 export async function lastText() {
   if (open) return open.steps.get(open.number);

@@ -20,6 +20,7 @@ export class TextView {
   #alarm = document.getElementById('alarm');
   #groups = new Map(); // place of a group -> { shape, node }
   #act;
+  #blind = false;
 
   /** `act`: { press(id), enter(path, shown) -> why not, refresh(), askDevice(), onClose() } */
   constructor(act) {
@@ -63,8 +64,20 @@ export class TextView {
     this.#alarm.textContent = fault;
   }
 
+  /** While `on` there is nothing in it: somebody must not see the numbers of the plan. */
+  blind(on) {
+    this.#blind = on;
+    if (on) {
+      for (const line of this.#root.querySelectorAll('.verdict, .reason, .title')) line.textContent = '';
+      this.#body.replaceChildren();
+    } else {
+      this.#act.refresh();
+    }
+  }
+
   /** `text` as in wasm/app/text_view.hpp. */
   show(text) {
+    if (this.#blind) return;
     this.#root.querySelector('.verdict').textContent = text.verdict_shown;
     this.#root.dataset.verdict = text.verdict;
     this.#root.querySelector('.reason').textContent = [text.reason, text.checking && say('stillChecking'), text.check_code && say('checkCode', { code: text.check_code })].filter(Boolean).map((words) => words.replace(/\.?$/, '.')).join(' ');

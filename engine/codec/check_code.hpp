@@ -27,16 +27,17 @@ inline std::uint64_t mixed_hash(std::string_view bytes) {
     return h ^ (h >> 31);
 }
 
-inline std::string check_code_of(std::string_view canonical) {
+}  // namespace detail
+
+/// The code of a plan's canonical text as it stands, which another version of the program may have written.
+[[nodiscard]] inline std::string check_code_of(std::string_view canonical) {
     std::string code;
-    std::uint64_t rest = mixed_hash(canonical);
+    std::uint64_t rest = detail::mixed_hash(canonical);
     for (std::size_t i = 0; i < k_check_code_length; ++i, rest >>= 5) code += k_check_code_signs[rest & 31u];
     return code;
 }
 
-}  // namespace detail
-
 /// Six signs that two people compare to know that both see the same plan, every digit of it.
-[[nodiscard]] inline std::string check_code(const Plan& plan) { return detail::check_code_of(canonical_plan_text(plan)); }
+[[nodiscard]] inline std::string check_code(const Plan& plan) { return check_code_of(canonical_plan_text(plan)); }
 
 }  // namespace guywright

@@ -43,7 +43,9 @@ struct SecondCheck {
     std::vector<ReadTwice> readings;
     std::vector<std::string> missing;        ///< critical measurements without a second reading
     InputFaults faults;                      ///< readings that no plan can hold, or that give no rig
-    Verdict of_second = Verdict::NotChecked; ///< of the plan with the second readings in place of the first
+    Plan seconds;                            ///< the plan with the second readings in place of the first
+    Evaluation with_seconds;                 ///< of `seconds`: why its verdict is what it is; nothing in it while there are faults
+    Verdict of_second = Verdict::NotChecked; ///< its verdict
     Verdict worse = Verdict::NotChecked;     ///< of the two verdicts; never GO while a reading is missing
 
     [[nodiscard]] bool agrees() const {
@@ -82,16 +84,16 @@ inline Verdict worse_of(Verdict a, Verdict b) {
 /// Sets a second person's readings beside the plan's and judges the plan with them. `e` is evaluate(plan).
 [[nodiscard]] inline SecondCheck second_check(const Plan& plan, const Evaluation& e, const std::vector<SecondReading>& readings) {
     SecondCheck out;
-    Plan seconds = plan;
-    detail::take_readings(out, seconds, readings);
+    out.seconds = plan;
+    detail::take_readings(out, out.seconds, readings);
     for (const std::string& path : critical_measurements(e)) {
         const auto is_it = [&](const ReadTwice& r) { return r.path == path; };
         if (std::none_of(out.readings.begin(), out.readings.end(), is_it)) out.missing.push_back(path);
     }
     if (out.faults.empty()) {
-        Evaluation with_seconds = evaluate(seconds);
-        out.faults = std::move(with_seconds.faults);
-        out.of_second = with_seconds.verdict;
+        out.with_seconds = evaluate(out.seconds);
+        out.faults = std::move(out.with_seconds.faults);
+        out.of_second = out.with_seconds.verdict;
     }
     out.worse = detail::worse_of(e.verdict, out.of_second);
     if (out.worse == Verdict::Go && (!e.error_swept || !out.missing.empty())) out.worse = Verdict::NotChecked;

@@ -58,7 +58,7 @@ TEST_CASE("check_code: every sign is about as likely in every place") {
     std::set<std::string> codes;
     const int plans = 6400;
     for (int i = 0; i < plans; ++i) {
-        const std::string code = detail::check_code_of(std::to_string(i));
+        const std::string code = check_code_of(std::to_string(i));
         codes.insert(code);
         for (std::size_t place = 0; place < code.size(); ++place) ++count[place][static_cast<unsigned char>(code[place])];
     }

@@ -75,6 +75,9 @@ TEST_CASE("second check: the worse of the two verdicts counts, whichever it is")
     const SecondCheck c = second_check(plan, e, readings);
     CHECK(c.of_second == Verdict::NoGo);
     CHECK(c.worse == Verdict::NoGo);
+    CHECK(c.seconds.ropes[0].load_kg == 490.0);   // and it can be told why
+    REQUIRE_FALSE(c.with_seconds.closest.empty());
+    CHECK(c.with_seconds.closest.front().status == CheckStatus::Fail);
     Plan heavy = plan;
     heavy.ropes[0].load_kg = 490.0;
     const Evaluation heavy_e = evaluate(heavy);

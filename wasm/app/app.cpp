@@ -9,6 +9,7 @@
 #include "engine/codec/plan_codec.hpp"
 
 #include "wasm/app/page_data.hpp"
+#include "wasm/app/second_data.hpp"
 #include "wasm/app/text_view.hpp"
 #include "wasm/app/shelf_json.hpp"
 #include "wasm/app/starters.hpp"
@@ -162,6 +163,9 @@ std::string App::share_json() const { return app::share_json(state_); }
 std::string App::read_codes_json(std::string_view lines) const { return app::read_codes_json(state_.speech, lines); }
 std::string App::look_at_json(std::string_view plan_text) const { return app::look_at_json(state_.speech, plan_text); }
 std::string App::sheet_json() const { return app::sheet_json(state_); }
+std::string App::second_json() const { return app::second_json(state_); }
+std::string App::second_entries_json(std::string_view entries) const { return app::second_entries_json(state_, entries); }
+std::string App::report_text() const { return app::report_text(state_); }
 
 void App::end_gesture() { app::end_gesture(state_); }
 

@@ -52,6 +52,11 @@ public:
     [[nodiscard]] std::string read_codes_json(std::string_view lines) const;
     [[nodiscard]] std::string look_at_json(std::string_view plan_text) const;
     [[nodiscard]] std::string sheet_json() const;
+    [[nodiscard]] std::string second_json() const;    ///< these three: see second_data.hpp
+    [[nodiscard]] std::string second_entries_json(std::string_view entries) const;
+    [[nodiscard]] std::string report_text() const;
+    void set_signatures(std::string_view json) { state_.signatures = read_signatures(json); }   ///< all that stand on this device
+    std::vector<std::string> take_fallen() { return std::exchange(state_.fallen, {}); }        ///< signatures that a change has taken away
 
     void tell(const Command& wish);                   ///< news of the device, or a wish of the text view: a gesture of its own
     bool press(const std::string& id);                ///< a key of the text view; false where there is none such

@@ -121,11 +121,18 @@ void begin_plan(State& s, Plan plan, bool untouched) {
     keep(s);
 }
 
+/// The plan is not any more what it was: nor is it what was signed.
+void end_signatures(State& s, const Plan& before) {
+    for (std::string& id : fall_away(s.signatures, before)) s.fallen.push_back(std::move(id));
+}
+
 void travel(State& s, Travelled (*step)(History&, Plan&)) {
     end_gesture(s);
+    const Plan before = s.plan;
     const Travelled travelled = step(s.history, s.plan);
     if (travelled == Travelled::Unreadable) s.message = say(s.speech, words::k_step_unreadable);
     if (travelled != Travelled::Done) return;
+    end_signatures(s, before);
     s.keypad.reset();
     s.device.reading.reset();
     keep(s);
@@ -383,6 +390,7 @@ void end_gesture(State& s) {
     const Plan before = std::move(*s.before_gesture);
     s.before_gesture.reset();
     if (before == s.plan) return;   // there and back: nothing to undo
+    end_signatures(s, before);
     remember(s.history, before);
     s.untouched = false;
     keep(s);

@@ -98,7 +98,7 @@ struct CloseKeypad {};
 struct CloseMessage {};
 struct ShowAbout {};                                        ///< pages of the page itself, over the drawing
 struct ShowText {};
-enum class Page : unsigned char { ShareCode, ReadCode, RigSheet };
+enum class Page : unsigned char { ShareCode, ReadCode, RigSheet, SecondCheck, Log };
 struct ShowPage { Page page; };
 struct LockScreen {};
 struct LookAtLock { Lock::Touched touched; double now_s; };

@@ -268,7 +268,11 @@ std::string error_text(const Input& input, const Speech& speech, const Tolerance
 }
 
 std::optional<double> typed_number(std::string text) {
+    constexpr std::string_view k_minus_sign = "\u2212";
+    std::erase(text, ' ');
+    if (text.starts_with(k_minus_sign)) text.replace(0, k_minus_sign.size(), "-");
     std::replace(text.begin(), text.end(), ',', '.');
+    if (text.find_first_not_of("+-.0123456789") != std::string::npos) return std::nullopt;   // "0x20" and "nan" are numbers elsewhere
     char* end = nullptr;
     const double v = std::strtod(text.c_str(), &end);
     if (text.empty() || *end != '\0' || !std::isfinite(v)) return std::nullopt;

@@ -9,6 +9,7 @@
 #include "wasm/app/command.hpp"
 #include "wasm/app/history.hpp"
 #include "wasm/app/shelf.hpp"
+#include "wasm/app/signatures.hpp"
 #include "wasm/app/speech.hpp"
 #include "wasm/scene/scene.hpp"
 #include "wasm/widgets/theme.hpp"
@@ -70,6 +71,8 @@ struct State {
     Device device;
     bool settings_changed = false;  ///< language, units or light, by the person: to be kept on the device
     std::optional<Page> page_wanted;
+    std::vector<Signatures> signatures;     ///< that stand on this device, for whatever plan
+    std::vector<std::string> fallen;        ///< ids of those that a change has just taken away
     bool open_wanted = false, about_wanted = false, text_wanted = false;
     std::vector<Save> saves;
     std::vector<ShelfRequest> shelf_requests;

@@ -21,6 +21,8 @@ const char* page_name(app::Page page) {
         case app::Page::ShareCode: return "share";
         case app::Page::ReadCode: return "read";
         case app::Page::RigSheet: return "sheet";
+        case app::Page::SecondCheck: return "second";
+        case app::Page::Log: return "log";
     }
     return "";
 }

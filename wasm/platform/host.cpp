@@ -5,6 +5,7 @@
 // clang-format off
 EM_JS(void, guywright_host_frame_drawn, (), { Module.host.frameDrawn(); });
 EM_JS(void, guywright_host_save, (const char* json), { Module.host.save(UTF8ToString(json)); });
+EM_JS(void, guywright_host_signatures_fell, (const char* id), { Module.host.signaturesFell(UTF8ToString(id)); });
 EM_JS(void, guywright_host_shelf, (const char* act, const char* id), { Module.host.shelf(UTF8ToString(act), UTF8ToString(id)); });
 EM_JS(void, guywright_host_edit_text, (const char* path, const char* label, const char* value), {
     Module.host.editText(UTF8ToString(path), UTF8ToString(label), UTF8ToString(value));
@@ -21,6 +22,7 @@ namespace guywright::platform::host {
 
 void frame_drawn() { guywright_host_frame_drawn(); }
 void save(const std::string& save_json) { guywright_host_save(save_json.c_str()); }
+void signatures_fell(const std::string& id) { guywright_host_signatures_fell(id.c_str()); }
 void shelf(std::string_view act, const std::string& plan_id) { guywright_host_shelf(std::string(act).c_str(), plan_id.c_str()); }
 void edit_text(const std::string& path, const std::string& label, const std::string& value) {
     guywright_host_edit_text(path.c_str(), label.c_str(), value.c_str());

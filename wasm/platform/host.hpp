@@ -10,6 +10,7 @@ namespace guywright::platform::host {
 void frame_drawn();                                                ///< the view model may have changed
 void save(const std::string& save_json);                           ///< keep in the browser's storage
 void shelf(std::string_view act, const std::string& plan_id);      ///< do something with the plans kept
+void signatures_fell(const std::string& id);                       ///< entry of the log whose plan was changed
 void edit_text(const std::string& path, const std::string& label, const std::string& value);   ///< let the person type it
 void download(const std::string& name, const std::string& text);  ///< hand the user a file
 void keep_settings(const app::Settings& settings);                 ///< language, units, light

@@ -10,6 +10,7 @@
 #include <imgui_impl_sdl2.h>
 #include <imgui_internal.h>
 
+#include "engine/codec/check_code.hpp"
 #include "wasm/app/shelf_json.hpp"
 #include "wasm/platform/fonts.hpp"
 #include "wasm/platform/host.hpp"
@@ -225,6 +226,7 @@ void Shell::draw() {
 }
 
 void Shell::pass_on_requests() {
+    for (const std::string& id : app_.take_fallen()) host::signatures_fell(id);
     for (const app::Save& save : app_.take_saves()) host::save(app::save_json(save));
     for (const auto& [act, id] : app_.take_shelf_requests()) host::shelf(app::act_name(act), id);
     if (const auto wish = app_.take_text_wish()) let_type(*wish);
@@ -319,6 +321,15 @@ const std::string& Shell::share_json() { return answer_ = app_.share_json(); }
 const std::string& Shell::read_codes_json(std::string_view lines) { return answer_ = app_.read_codes_json(lines); }
 const std::string& Shell::look_at_json(std::string_view plan_text) { return answer_ = app_.look_at_json(plan_text); }
 const std::string& Shell::sheet_json() { return answer_ = app_.sheet_json(); }
+const std::string& Shell::second_json() { return answer_ = app_.second_json(); }
+const std::string& Shell::second_entries_json(std::string_view entries) { return answer_ = app_.second_entries_json(entries); }
+const std::string& Shell::report_text() { return answer_ = app_.report_text(); }
+const std::string& Shell::code_of(std::string_view text) { return answer_ = check_code_of(text); }
+
+void Shell::set_signatures(std::string_view json) {
+    app_.set_signatures(json);
+    wake();
+}
 
 void Shell::go_out_of_sight() {
     if (!started_) return;

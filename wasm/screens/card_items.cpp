@@ -99,6 +99,14 @@ void add_cautions(Builder& b) {
     b.caution(std::string(language_of(b.state().speech).card.measured_values));
 }
 
+/// Who has signed this very plan.
+void add_signatures(Builder& b) {
+    const app::Signatures* signatures = app::signatures_of(b.state().signatures, b.plan());
+    if (signatures == nullptr) return;
+    for (const app::Signature& s : signatures->people)
+        b.text(b.said(words::k_signed, {{"{name}", s.name}, {"{role}", s.role}, {"{time}", s.time}}), &app::Fonts::text);
+}
+
 void add_forces(Builder& b) {
     const app::State& s = b.state();
     if (s.shown_case >= s.evaluation.outcomes.size()) return;
@@ -136,6 +144,7 @@ void add_card_items(Builder& b) {
         b.text(check_sentence(b.state(), e.closest.front()), &app::Fonts::strong);
         for (std::size_t i = 0; i < std::min(k_closest_on_card, e.closest.size()); ++i) add_margin(b, e.closest[i]);
         b.text(b.said(words::k_check_code, {{"{code}", b.state().check_code}}), &app::Fonts::large);
+        add_signatures(b);
         if (e.verdict == Verdict::Go) add_ways_to_advice(b);
         add_cautions(b);
         add_forces(b);

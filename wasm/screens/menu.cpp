@@ -68,6 +68,8 @@ std::vector<Key> menu_keys(const app::State& s) {
     entries.push_back({"share", said(s, words::k_share), app::ShowPage{app::Page::ShareCode}});
     entries.push_back({"read code", said(s, words::k_read_code), app::ShowPage{app::Page::ReadCode}});
     entries.push_back({"sheet", said(s, words::k_sheet), app::ShowPage{app::Page::RigSheet}});
+    entries.push_back({"second", said(s, words::k_second), app::ShowPage{app::Page::SecondCheck}});
+    entries.push_back({"log", said(s, words::k_log), app::ShowPage{app::Page::Log}});
     entries.push_back({"theme", said(s, theme_label(s.theme)), app::NextTheme{}});
     entries.push_back({"language", said(s, words::k_language), app::NextLanguage{}});
     entries.push_back({"units", said(s, s.speech.units == UnitSystem::Metric ? words::k_metric : words::k_imperial), app::NextUnits{}});

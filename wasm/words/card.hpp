@@ -13,6 +13,7 @@ inline constexpr Said k_kept{"kept", "respecté"};
 inline constexpr Said k_over{"{n} % over", "{n} % de trop"};
 inline constexpr Said k_to_spare{"{n} % to spare", "{n} % de reste"};
 inline constexpr Said k_check_code{"Check code  {code}", "Code de contrôle  {code}"};
+inline constexpr Said k_signed{"Signed: {name}, {role}, {time}", "Signé : {name}, {role}, {time}"};
 inline constexpr Said k_cautions{"Cautions", "Mises en garde"};
 inline constexpr Said k_no_cautions{"No cautions from the checks", "Aucune mise en garde"};
 inline constexpr Said k_what_this_is_not{"What this is not", "Ce que ceci n'est pas"};

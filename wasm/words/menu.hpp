@@ -14,6 +14,8 @@ inline constexpr Said k_save_file{"Save plan file", "Enregistrer le plan"};
 inline constexpr Said k_share{"Show as code", "Montrer en code"};
 inline constexpr Said k_read_code{"Read a code", "Lire un code"};
 inline constexpr Said k_sheet{"Rig sheet", "Fiche de montage"};
+inline constexpr Said k_second{"Second check", "Second contrôle"};
+inline constexpr Said k_log{"Log of signed verdicts", "Journal des verdicts signés"};
 inline constexpr Said k_redo{"Redo", "Rétablir"};
 inline constexpr Said k_sun{"Light: sun", "Lumière : soleil"};
 inline constexpr Said k_dim{"Light: dim", "Lumière : pénombre"};
