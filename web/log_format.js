@@ -2,7 +2,7 @@
 //
 //   { format, version, app: { version, build }, written, entries: [entry], set_aside: [whatever could not be read, as it was found] }
 //   entry: { id, title, check_code, plan: its canonical text as it was signed, report: of the engine,
-//     second: { verdict, of_first, of_second, readings: [{ path, first, second, allowed, agrees }] } in the units of the plan,
+//     second: { verdict, of_first, of_second, readings: [{ label, path, first, second, allowed, agrees }] } in the units of the plan,
 //     preload: [{ item, rigger, second }], signatures: [{ part: 'rigger' | 'second', name, role, time }], app, fell_away: null | { time } }
 // Times are ISO 8601 with the offset of the device's clock. Version 1 is read for ever; a change raises LOG_VERSION and adds a step to UPGRADES.
 
@@ -32,7 +32,7 @@ const anything = ['object', (v) => typeof v === 'object' && v !== null && !Array
 const APP = { version: text, build: text };
 const ENTRY = {
   id: filledText, title: text, check_code: code, plan: filledText, report: anything,
-  second: { verdict, of_first: verdict, of_second: verdict, readings: [{ path: filledText, first: number, second: number, allowed: number, agrees: flag }] },
+  second: { verdict, of_first: verdict, of_second: verdict, readings: [{ label: text, path: filledText, first: number, second: number, allowed: number, agrees: flag }] },
   preload: [{ item: filledText, rigger: time, second: time }],
   signatures: [{ part, name: filledText, role: text, time }],
   app: APP,

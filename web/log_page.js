@@ -67,20 +67,13 @@ export class LogPage {
     return key('back to log', this.#words.backToLog, () => this.show(this.#language), 'action');
   }
 
-  #step(heading, ...nodes) {
-    const title = element('h2', { textContent: heading, tabIndex: -1 });
-    this.#page.body.replaceChildren(title, ...nodes);
-    this.#page.toTop();
-    title.focus({ preventScroll: true });
-  }
-
   #showEntry(each) {
     const { entry } = each;
     const words = this.#words;
     const verdicts = `${entry.second.verdict} (${fill(words.logSecondVerdict, { first: entry.second.of_first, second: entry.second.of_second })})`;
-    const rows = entry.second.readings.map(({ path, first, second, allowed, agrees }) => ({ label: path, agrees, first: short(first), second: short(second), difference: short(Math.abs(first - second)), tolerance: `\u00B1 ${short(allowed)}` }));
+    const rows = entry.second.readings.map(asRow);
     const ticked = ({ item, ...times }) => element('li', { textContent: `${item} \u00B7 ${PARTS.map((part) => clockOf(times[part]).slice(11)).join(', ')}` });
-    this.#step(entry.title || words.noTitle, element('p', { className: 'plan', textContent: verdicts }), largeCheckCode(words.checkCode, entry.check_code),
+    this.#page.step(entry.title || words.noTitle, element('p', { className: 'plan', textContent: verdicts }), largeCheckCode(words.checkCode, entry.check_code),
       element('p', { textContent: this.#stateOf(each) }), element('ul', { className: 'signed' }, ...entry.signatures.map((one) => element('li', {}, '\u2713 ', signature(words, one)))),
       element('h2', { textContent: words.logReadings }), comparison(words, rows), element('h2', { textContent: words.logList }), element('ul', {}, ...entry.preload.map(ticked)),
       element('p', { textContent: fill(words.logApp, entry.app) }));
@@ -95,7 +88,7 @@ export class LogPage {
   }
 
   #showDamaged({ id, found, faults }) {
-    this.#step(this.#words.damagedTitle, element('p', { textContent: this.#words.damagedHow }), element('ul', {}, ...this.#faultLines(faults).map((textContent) => element('li', { textContent }))));
+    this.#page.step(this.#words.damagedTitle, element('p', { textContent: this.#words.damagedHow }), element('ul', {}, ...this.#faultLines(faults).map((textContent) => element('li', { textContent }))));
     this.#page.setKeys(this.#language, [this.#back(), key('save found', this.#words.saveFound, () => this.#act.saveText(`damaged-${id}.json`, `${JSON.stringify(found, null, 1)}\n`))]);
   }
 
@@ -119,4 +112,11 @@ export class LogPage {
   }
 }
 
-const short = (v) => String(Math.round(v * 1000) / 1000);
+const UNIT = /_(deg|m|mm|kg|kN)(\[\d\])*$/; // of the plan's keys: readings are kept in the units of plan files
+
+function asRow({ label, path, first, second, allowed, agrees }) {
+  const unit = UNIT.exec(path)?.[1];
+  const told = (v) => `${Math.round(v * 1000) / 1000}${{ deg: '\u00B0' }[unit] ?? (unit ? ` ${unit}` : '')}`;
+  const way = Math.abs(first - second), apart = path.endsWith('bearing_deg') ? Math.min(way, 360 - way) : way;
+  return { label, agrees, first: told(first), second: told(second), difference: told(apart), tolerance: `\u00B1 ${told(allowed)}` };
+}

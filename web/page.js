@@ -60,9 +60,12 @@ export class Page {
     this.#root.querySelector('.choices').replaceChildren(...keys.filter(Boolean), key('close page', WORDS[language].back, () => this.close()));
   }
 
-  /** For another step in the same page. */
-  toTop() {
+  /** Another step in the same page: from its top, and read out from its heading. */
+  step(heading, ...nodes) {
+    const title = element('h2', { textContent: heading, tabIndex: -1 });
+    this.body.replaceChildren(title, ...nodes);
     this.#root.scrollTop = 0;
+    title.focus({ preventScroll: true });
   }
 
   get isOpen() {

@@ -81,14 +81,6 @@ export class SecondCheck {
     this.#page.setKeys(this.#asked.language, keys);
   }
 
-  /** Another step in the same page: from its top, and read out from its heading. */
-  #step(heading, ...nodes) {
-    const title = element('h2', { textContent: heading, tabIndex: -1 });
-    this.#page.body.replaceChildren(title, ...nodes);
-    this.#page.toTop();
-    title.focus({ preventScroll: true });
-  }
-
   #keepDraft(draft) {
     this.#draft = draft;
     this.#log.keepDraft(this.#asked.check_code, draft);
@@ -101,7 +93,7 @@ export class SecondCheck {
     const { title, measurements, check_code: code } = this.#asked;
     const fell = fallen ? message(fill(this.#words.fallen, { names: fallen.signatures.map(({ name }) => name).join(', '), time: clockOf(fallen.signatures[1].time) })) : '';
     const below = message();
-    this.#step(fill(this.#words.blindOf, { title: title || this.#words.noTitle }), largeCheckCode(this.#words.checkCode, code), fell, element('p', { textContent: this.#words.blindHow }),
+    this.#page.step(fill(this.#words.blindOf, { title: title || this.#words.noTitle }), largeCheckCode(this.#words.checkCode, code), fell, element('p', { textContent: this.#words.blindHow }),
       ...measurements.map((asked, i) => this.#field(asked, i)), below);
     this.#keys([key('compare', this.#words.compareKey, () => this.#compare(below), 'action')]);
   }
@@ -188,7 +180,7 @@ export class SecondCheck {
     const apart = rows.filter((row) => !row.agrees).length;
     const words = this.#words;
     const what = [agrees ? words.allAgree : fill(words.someDisagree, { n: apart, total: rows.length }), !signable && verdict.key !== 'GO' && fill(words.notGo, { verdict: verdict.text })].filter(Boolean);
-    this.#step(words.compareStep,
+    this.#page.step(words.compareStep,
       element('p', { className: 'verdict-line' }, element('span', { textContent: words.worseVerdict }), element('strong', { className: 'verdict', textContent: verdict.text, dataset: { verdict: verdict.key } }),
         element('span', { textContent: fill(words.logSecondVerdict, { first: first.text, second: second.text }) })),
       ...(why ? [element('p', { textContent: why })] : []), ...what.map((text) => element('p', { className: 'what-to-do', textContent: text })), comparison(words, rows));
@@ -206,7 +198,7 @@ export class SecondCheck {
     const drawPeople = () => people.replaceChildren(...PARTS.map((part, i) => this.#person(part, preload.people[i], refusal, drawPeople)));
     const list = element('ol', { className: 'ticks' }, ...preload.items.map((item, i) => this.#item(item, i, drawPeople)));
     drawPeople();
-    this.#step(this.#words.signStep, largeCheckCode(this.#words.checkCode, this.#asked.check_code), element('h2', { textContent: preload.title }), element('p', { textContent: this.#words.whoTicks }), list,
+    this.#page.step(this.#words.signStep, largeCheckCode(this.#words.checkCode, this.#asked.check_code), element('h2', { textContent: preload.title }), element('p', { textContent: this.#words.whoTicks }), list,
       element('h2', { textContent: this.#words.signTitle }), element('p', { textContent: this.#words.signHow }), names, people, refusal);
     this.#keys([key('measure again', this.#words.measureAgain, () => this.#showBlind())]);
   }
@@ -263,7 +255,9 @@ export class SecondCheck {
     if (why) return this.#refuse(refusal, why);
     say(refusal, '');
     this.#keepDraft(state.withSignature(this.#draft, part, { rigger: people[0], second: people[1] }, timeOf(new Date())));
-    return state.isSigned(this.#draft) ? this.#finish() : drawPeople();
+    if (state.isSigned(this.#draft)) return this.#finish();
+    drawPeople();
+    return this.#page.body.querySelector('.person input')?.focus(); // the other hand's turn
   }
 
   #refuse(refusal, { key: why, ...values }) {
@@ -287,7 +281,7 @@ export class SecondCheck {
     this.#act.blind(false);
     const words = this.#words;
     const unkept = { full: words.notKeptFull, denied: words.notKeptDenied }[fault] ?? '';
-    this.#step(words.signedTitle, element('p', { className: 'plan', textContent: `${entry.title || words.noTitle} \u00B7 ${entry.second.verdict}` }), largeCheckCode(words.checkCode, entry.check_code),
+    this.#page.step(words.signedTitle, element('p', { className: 'plan', textContent: `${entry.title || words.noTitle} \u00B7 ${entry.second.verdict}` }), largeCheckCode(words.checkCode, entry.check_code),
       message(unkept), element('ul', { className: 'signed' }, ...entry.signatures.map((each) => element('li', {}, '\u2713 ', signature(words, each)))), element('p', { textContent: words.signedHow }));
     this.#keys([key('save log', words.saveLog, () => this.#act.saveLog(), unkept ? 'action' : 'quiet'), key('sheet of signed', words.sheetTitle, () => this.#act.openSheet()),
       key('open log', words.openLog, () => this.#act.openLog()), key('check again', words.checkAgain, () => this.#showBlind())]);

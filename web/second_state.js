@@ -56,7 +56,8 @@ export const isSigned = (draft) => PARTS.every((part) => draft.signatures.some((
 
 /** The entry for the log, all but its id. `timeOf(milliseconds)` writes a time. */
 export function entryOf({ draft, asked, compared, report, app, timeOf }) {
-  const { verdict, of_first: first, of_second: second, readings } = compared;
+  const { verdict, of_first: first, of_second: second, rows } = compared;
+  const readings = compared.readings.map((reading, i) => ({ label: rows[i].label, ...reading }));
   const tickTimes = (i) => Object.fromEntries(PARTS.map((part) => [part, timeOf(draft.ticks[part][i])]));
   return {
     title: asked.title, check_code: asked.check_code, plan: draft.text, report,
