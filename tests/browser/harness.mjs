@@ -84,12 +84,12 @@ let shared; // one browser for all tests of a file that need no profile of their
 
 /** A fresh, empty context of a browser that all tests of the file share. */
 export async function freshContext(t, screen = SCREENS.phone, options = {}) {
-  shared ??= await chromium.launch({ executablePath: CHROMIUM, args: FLAGS });
-  const context = await shared.newContext(contextOptions(screen, options));
+  shared ??= chromium.launch({ executablePath: CHROMIUM, args: FLAGS }); // the promise, so that two at once start one browser
+  const context = await (await shared).newContext(contextOptions(screen, options));
   afterwards(t, () => context.close());
   return context;
 }
-after(() => shared?.close());
+after(async () => (await shared)?.close());
 
 /**
  * A browser with a profile of its own in `folder`. The same folder again is the same user coming back.

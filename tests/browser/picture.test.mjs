@@ -10,7 +10,9 @@ const PHONE = coarse(SCREENS.phone);
 const SIZES = { ...SCREENS, phoneAcross: { width: 844, height: 390, touch: true }, smallPhone: { width: 360, height: 640, touch: true } };
 const VIEWS = ['free', 'above', 'side', 'behind', 'forces'];
 
-const picture = async (app) => (await app.state()).picture;
+/** A millionth of a pixel is no movement. */
+const rounded = (picture) => JSON.parse(JSON.stringify(picture, (key, value) => (typeof value === 'number' ? Number(value.toFixed(6)) : value)));
+const picture = async (app) => rounded((await app.state()).picture);
 
 async function openLarge(t, screen = PHONE) {
   const app = await openApp(t, screen);
