@@ -1,15 +1,10 @@
 // About the app: what it is and is not, how it was checked, what it is made of. All of it is in the offline copy.
 
 import * as offline from './offline.js';
+import { element } from './element.js';
 import { say } from './words.js';
 
 const HOW_CHECKED = ['howChecked1', 'howChecked2', 'howChecked3', 'howChecked4', 'howChecked5', 'howChecked6'];
-
-function element(name, properties = {}, ...children) {
-  const made = Object.assign(document.createElement(name), properties);
-  made.append(...children);
-  return made;
-}
 
 const list = (lines) => element('ul', {}, ...lines.map((line) => element('li', { textContent: line })));
 

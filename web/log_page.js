@@ -1,8 +1,9 @@
 // The log of signed verdicts: the list, one entry, all of it as a file and back.
 
 import { LARGEST_LOG_BYTES, PARTS, clockOf } from './log_format.js';
-import { element, key, largeCheckCode } from './page.js';
-import { fill } from './page_words.js';
+import { element } from './element.js';
+import { key, largeCheckCode } from './page.js';
+import { fill } from './words.js';
 import { comparison, signature } from './second.js';
 
 const MOST_FAULTS_TOLD = 6;
@@ -73,7 +74,7 @@ export class LogPage {
     const verdicts = `${entry.second.verdict} (${fill(words.logSecondVerdict, { first: entry.second.of_first, second: entry.second.of_second })})`;
     const rows = entry.second.readings.map(asRow);
     const ticked = ({ item, ...times }) => element('li', { textContent: `${item} \u00B7 ${PARTS.map((part) => clockOf(times[part]).slice(11)).join(', ')}` });
-    this.#page.step(entry.title || words.noTitle, element('p', { className: 'plan', textContent: verdicts }), largeCheckCode(words.checkCode, entry.check_code),
+    this.#page.step(entry.title || words.noTitle, element('p', { className: 'plan', textContent: verdicts }), largeCheckCode(words.checkCodeLabel, entry.check_code),
       element('p', { textContent: this.#stateOf(each) }), element('ul', { className: 'signed' }, ...entry.signatures.map((one) => element('li', {}, '\u2713 ', signature(words, one)))),
       element('h2', { textContent: words.logReadings }), comparison(words, rows), element('h2', { textContent: words.logList }), element('ul', {}, ...entry.preload.map(ticked)),
       element('p', { textContent: fill(words.logApp, entry.app) }));

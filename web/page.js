@@ -1,14 +1,7 @@
 // The page over the drawing in which share code, reading, rig sheet, second check and log are shown: heading, body, keys.
 
-import { WORDS } from './page_words.js';
-
-export function element(name, properties = {}, ...children) {
-  const { dataset, ...plain } = properties;
-  const made = Object.assign(document.createElement(name), plain);
-  Object.assign(made.dataset, dataset);
-  made.append(...children);
-  return made;
-}
+import { element } from './element.js';
+import { wordsOf } from './words.js';
 
 export function key(id, label, act, look = 'quiet') {
   const button = element('button', { type: 'button', className: look, textContent: label, dataset: { id } });
@@ -46,18 +39,18 @@ export class Page {
     this.#leave = leave;
     this.#root.dataset.kind = kind;
     this.#root.lang = language;
-    this.#root.querySelector('h1').textContent = WORDS[language][title];
+    this.#root.querySelector('h1').textContent = wordsOf(language)[title];
     this.body.replaceChildren();
     this.#root.hidden = false;
     setCovered(true);
     this.#root.scrollTop = 0;
     this.#root.querySelector('h1').focus();
-    return WORDS[language];
+    return wordsOf(language);
   }
 
   /** Keys below the body; the way back is always the last. */
   setKeys(language, keys) {
-    this.#root.querySelector('.choices').replaceChildren(...keys.filter(Boolean), key('close page', WORDS[language].back, () => this.close()));
+    this.#root.querySelector('.choices').replaceChildren(...keys.filter(Boolean), key('close page', wordsOf(language).backToPlan, () => this.close()));
   }
 
   /** Another step in the same page: from its top, and read out from its heading. */

@@ -1,8 +1,9 @@
 // Reads a plan from a code before the camera, from a picture of one, or from a file. Nothing is opened before the person says so.
 
 import { LARGEST_PLAN_BYTES } from './files.js';
-import { element, key, largeCheckCode } from './page.js';
-import { fill } from './page_words.js';
+import { element } from './element.js';
+import { key, largeCheckCode } from './page.js';
+import { fill } from './words.js';
 import { frameReader, readPicture } from './qr.js';
 
 const LARGEST_PICTURE_BYTES = 40 * 1024 * 1024; // the largest cameras of telephones make 25 MB
@@ -106,7 +107,7 @@ export class Reader {
     const { name } = file;
     const picture = file.type.startsWith('image/');
     const most = picture ? LARGEST_PICTURE_BYTES : LARGEST_PLAN_BYTES;
-    if (file.size > most) return this.#say(fill(picture ? this.#words.pictureTooLarge : this.#words.fileTooLarge, { name, size: size(file.size), most: size(most) }));
+    if (file.size > most) return this.#say(fill(picture ? this.#words.pictureTooLarge : this.#words.readTooLarge, { name, size: size(file.size), most: size(most) }));
     try {
       if (picture) await this.#takePicture(file);
       else this.#takeBytes(new Uint8Array(await file.arrayBuffer()));
@@ -148,7 +149,7 @@ export class Reader {
     this.#stopCamera();
     this.#texts = [];
     this.#page.body.replaceChildren(element('h2', { textContent: this.#words.whole }), element('p', { className: 'plan', textContent: read.title || this.#words.noTitle }),
-      largeCheckCode(this.#words.checkCode, read.check_code), element('p', { textContent: this.#words.compare }));
+      largeCheckCode(this.#words.checkCodeLabel, read.check_code), element('p', { textContent: this.#words.compare }));
     this.#page.setKeys(this.#language, [
       key('open read', this.#words.open, () => {
         this.#page.close();

@@ -1,8 +1,9 @@
 // The second check: measure again without seeing the first numbers, compare, go through the list, sign. web/second_state.js is what is in hand.
 
 import { PARTS, clockOf, timeOf } from './log_format.js';
-import { element, key, largeCheckCode } from './page.js';
-import { fill } from './page_words.js';
+import { element } from './element.js';
+import { key, largeCheckCode } from './page.js';
+import { fill } from './words.js';
 import * as state from './second_state.js';
 
 const LOOK_AGAIN_MS = 200;
@@ -93,7 +94,7 @@ export class SecondCheck {
     const { title, measurements, check_code: code } = this.#asked;
     const fell = fallen ? message(fill(this.#words.fallen, { names: fallen.signatures.map(({ name }) => name).join(', '), time: clockOf(fallen.signatures[1].time) })) : '';
     const below = message();
-    this.#page.step(fill(this.#words.blindOf, { title: title || this.#words.noTitle }), largeCheckCode(this.#words.checkCode, code), fell, element('p', { textContent: this.#words.blindHow }),
+    this.#page.step(fill(this.#words.blindOf, { title: title || this.#words.noTitle }), largeCheckCode(this.#words.checkCodeLabel, code), fell, element('p', { textContent: this.#words.blindHow }),
       ...measurements.map((asked, i) => this.#field(asked, i)), below);
     this.#keys([key('compare', this.#words.compareKey, () => this.#compare(below), 'action')]);
   }
@@ -198,7 +199,7 @@ export class SecondCheck {
     const drawPeople = () => people.replaceChildren(...PARTS.map((part, i) => this.#person(part, preload.people[i], refusal, drawPeople)));
     const list = element('ol', { className: 'ticks' }, ...preload.items.map((item, i) => this.#item(item, i, drawPeople)));
     drawPeople();
-    this.#page.step(this.#words.signStep, largeCheckCode(this.#words.checkCode, this.#asked.check_code), element('h2', { textContent: preload.title }), element('p', { textContent: this.#words.whoTicks }), list,
+    this.#page.step(this.#words.signStep, largeCheckCode(this.#words.checkCodeLabel, this.#asked.check_code), element('h2', { textContent: preload.title }), element('p', { textContent: this.#words.whoTicks }), list,
       element('h2', { textContent: this.#words.signTitle }), element('p', { textContent: this.#words.signHow }), names, people, refusal);
     this.#keys([key('measure again', this.#words.measureAgain, () => this.#showBlind())]);
   }
@@ -281,7 +282,7 @@ export class SecondCheck {
     this.#act.blind(false);
     const words = this.#words;
     const unkept = { full: words.notKeptFull, denied: words.notKeptDenied }[fault] ?? '';
-    this.#page.step(words.signedTitle, element('p', { className: 'plan', textContent: `${entry.title || words.noTitle} \u00B7 ${entry.second.verdict}` }), largeCheckCode(words.checkCode, entry.check_code),
+    this.#page.step(words.signedTitle, element('p', { className: 'plan', textContent: `${entry.title || words.noTitle} \u00B7 ${entry.second.verdict}` }), largeCheckCode(words.checkCodeLabel, entry.check_code),
       message(unkept), element('ul', { className: 'signed' }, ...entry.signatures.map((each) => element('li', {}, '\u2713 ', signature(words, each)))), element('p', { textContent: words.signedHow }));
     this.#keys([key('save log', words.saveLog, () => this.#act.saveLog(), unkept ? 'action' : 'quiet'), key('sheet of signed', words.sheetTitle, () => this.#act.openSheet()),
       key('open log', words.openLog, () => this.#act.openLog()), key('check again', words.checkAgain, () => this.#showBlind())]);

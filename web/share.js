@@ -1,8 +1,9 @@
 // The plan as a code for another device's camera, and as a file through the system's share sheet.
 
 import { fileName } from './files.js';
-import { element, key, largeCheckCode } from './page.js';
-import { fill } from './page_words.js';
+import { element } from './element.js';
+import { key, largeCheckCode } from './page.js';
+import { fill } from './words.js';
 import { draw } from './qr.js';
 
 const TURN_MS = 2500; // time for a camera to find a code and for a hand to keep still
@@ -24,7 +25,7 @@ export async function show(page, shared, save) {
   place.setAttribute('role', 'status');
   const message = element('p', { className: 'message', hidden: true });
   message.setAttribute('role', 'alert');
-  const beside = element('div', { className: 'beside' }, largeCheckCode(words.checkCode, shared.check_code),
+  const beside = element('div', { className: 'beside' }, largeCheckCode(words.checkCodeLabel, shared.check_code),
     element('p', { className: 'plan', textContent: `${shared.title || words.noTitle} \u00B7 ${shared.verdict}` }), place, element('p', { textContent: total ? words.shareHow : words.noCode }), message);
   page.body.append(element('div', { className: 'shown' }, frame, beside));
   const drawings = await Promise.all(codes.map((text, i) => draw(text, fill(words.codeFor, { n: i + 1, total }))));

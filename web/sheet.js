@@ -1,6 +1,7 @@
 // The rig sheet: sets what engine/codec/rig_sheet.hpp says on paper. It computes nothing.
 
-import { element, key } from './page.js';
+import { element } from './element.js';
+import { key } from './page.js';
 import { draw } from './qr.js';
 import { signature } from './second.js';
 

@@ -1,13 +1,8 @@
 // The app as text: every input, every check and every key as elements of the page, for screen readers, for those who read
 // text larger than a drawing can be, and while the device has no picture. The same commands as on the drawn screen.
 
+import { element } from './element.js';
 import { say } from './words.js';
-
-function element(name, properties = {}, ...children) {
-  const made = Object.assign(document.createElement(name), properties);
-  made.append(...children);
-  return made;
-}
 
 const textOf = (entry) => [entry.label, entry.value].filter(Boolean).join(': ');
 

@@ -5,12 +5,12 @@ import { readFileSync } from 'node:fs';
 import { test } from 'node:test';
 
 import { LOG_VERSION, entryFaults, readLog, timeOf, writeLog } from '../../web/log_format.js';
-import { WORDS, fill } from '../../web/page_words.js';
+import { fill, wordsOf } from '../../web/words.js';
 import * as second from '../../web/second_state.js';
 import { AppPage, SCREENS, SITE, freshContext, startSite } from './harness.mjs';
 import { checked, choose, coarse, enterText, savedPlan } from './steps.mjs';
 
-const EN = WORDS.en;
+const EN = wordsOf('en');
 const SECONDS_A_TAP = 2, SECONDS_A_SIGN = 1; // what a gloved finger takes, by estimate
 const MOST_SECONDS = 90;
 const FACE_PLUS = 'more edge.face_deg';

@@ -5,7 +5,7 @@ import { readFileSync, truncateSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { test } from 'node:test';
 
-import { fill, WORDS } from '../../web/page_words.js';
+import { LANGUAGES, fill, wordsOf } from '../../web/words.js';
 import { AppPage, SCREENS, freshContext, launch, startSite, temporaryFolder } from './harness.mjs';
 import { checked, choose, coarse, savedPlan, showPlans } from './steps.mjs';
 
@@ -249,7 +249,7 @@ test('a camera that is refused: the way by a picture is told', async (t) => {
   await choose(app, 'read code');
   await app.page.evaluate(() => { navigator.mediaDevices.getUserMedia = () => Promise.reject(new DOMException('Permission denied', 'NotAllowedError')); });
   await app.key('camera').click();
-  await said(app, WORDS.en.cameraDenied);
+  await said(app, wordsOf('en').cameraDenied);
   assert.ok(await app.key('choose file').isVisible());
   await app.page.evaluate(() => { navigator.mediaDevices.getUserMedia = () => Promise.reject(new DOMException('Requested device not found', 'NotFoundError')); });
   await app.key('camera').click();
@@ -338,11 +338,12 @@ test('the rig sheet holds what the engine says, prints on A4 and Letter, and ask
 
 test('the words of the pages are there in every language, with the same places to fill in', () => {
   const marks = (text) => [...text.matchAll(/\{\w+\}/g)].map(([mark]) => mark).sort();
-  for (const [language, words] of Object.entries(WORDS)) {
-    assert.deepEqual(Object.keys(words), Object.keys(WORDS.en), language);
+  for (const language of LANGUAGES) {
+    const words = wordsOf(language);
+    assert.deepEqual(Object.keys(words), Object.keys(wordsOf('en')), language);
     for (const [key, text] of Object.entries(words)) {
       assert.ok(text.length > 0, `${language}.${key}`);
-      assert.deepEqual(marks(text), marks(WORDS.en[key]), `${language}.${key}`);
+      assert.deepEqual(marks(text), marks(wordsOf('en')[key]), `${language}.${key}`);
     }
   }
   assert.equal(fill('{a} of {b}, {c}', { a: 1, b: 2 }), '1 of 2, {c}');
