@@ -36,7 +36,7 @@ inline constexpr ChangeWords k_english_change{
     .out_of_reach = "No change in reach gives GO. The nearest that was tried still fails on this: {what}",
     .anchors_heading = "Best anchors of those found, guys and haul otherwise as entered",
     .anchors = "Anchors {names}, pretension {pretension}: {verdict}, {margin} % to spare at the least ({what}).",
-    .anchors_broken = "Anchors {names}, pretension {pretension}: {verdict} ({what}).",
+    .anchors_broken = "Anchors {names}, pretension {pretension}: {verdict}, broken: {what}.",
 };
 static_assert(k_english_change.in_order());
 

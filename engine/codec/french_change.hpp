@@ -36,7 +36,7 @@ inline constexpr ChangeWords k_french_change{
     .out_of_reach = "Aucun changement à portée ne donne GO. Le plus proche essayé échoue encore ici : {what}",
     .anchors_heading = "Meilleurs amarrages parmi ceux trouvés, haubans et halage comme saisis",
     .anchors = "Amarrages {names}, prétension {pretension} : {verdict}, marge d'au moins {margin} % ({what}).",
-    .anchors_broken = "Amarrages {names}, prétension {pretension} : {verdict} ({what}).",
+    .anchors_broken = "Amarrages {names}, prétension {pretension} : {verdict}, non respecté : {what}.",
 };
 static_assert(k_french_change.in_order());
 

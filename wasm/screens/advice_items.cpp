@@ -235,7 +235,7 @@ void add_anchor_set(Builder& b, const AnchorSet& set, std::size_t place) {
     const std::string number = std::to_string(place);
     const bool shown = place == s.advice_shown.anchor_set;
     const Key show{"show anchors " + number, said(s, words::advice::k_show_set), app::ShowAnchorSet{place}, shown ? ButtonLook::Chosen : ButtonLook::Plain};
-    const Key take{"take anchors " + number, said(s, words::advice::k_use_set), app::TakeAnchors{std::move(guys)}, place == 0 ? ButtonLook::Action : ButtonLook::Plain};
+    const Key take{"take anchors " + number, said(s, words::advice::k_use_set), app::TakeAnchors{std::move(guys)}, place == 0 && set.verdict == Verdict::Go ? ButtonLook::Action : ButtonLook::Plain};
     const float words_px = widgets::text_height(b.ui().fonts.text, told, b.width());
     std::vector<Spoken> spoken{{.kind = Spoken::Kind::Text, .id = "offer", .label = told},
                                {Spoken::Kind::Key, show.id, show.label + ": " + told, {}, shown, show.command},

@@ -33,11 +33,21 @@ std::size_t fitting(ImFont* font, std::string_view word, float width) {
     return count;
 }
 
-/// One paragraph, wrapped at spaces alone: "2.22 kN" never breaks after its point. A word wider than a line is broken.
+/// True for a space that belongs to a number: between it and its unit.
+bool keeps_together(std::string_view text, std::size_t space) {
+    constexpr std::size_t k_longest_unit = 3;
+    const std::size_t end = std::min(text.find_first_of(" ,.;:)\n", space + 1), text.size());
+    const auto is_digit = [&](std::size_t at) { return at < text.size() && text[at] >= '0' && text[at] <= '9'; };
+    return space > 0 && is_digit(space - 1) && !is_digit(space + 1) && end - space - 1 <= k_longest_unit;
+}
+
+/// One paragraph, wrapped at spaces alone: "2.22 kN" never breaks after its point, nor before its unit. A word wider than a line
+/// is broken.
 void add_lines(std::vector<std::string_view>& lines, ImFont* font, std::string_view text, float width) {
     while (text_width(font, text) > width) {
         std::size_t end = 0;   // of what fits, a space or 0
-        for (std::size_t at = text.find(' '); at != std::string_view::npos && text_width(font, text.substr(0, at)) <= width; at = text.find(' ', at + 1)) end = at;
+        for (std::size_t at = text.find(' '); at != std::string_view::npos && text_width(font, text.substr(0, at)) <= width; at = text.find(' ', at + 1))
+            if (!keeps_together(text, at)) end = at;
         const bool whole_words = end > 0;
         if (!whole_words) end = fitting(font, text.substr(0, text.find(' ')), width);
         lines.push_back(text.substr(0, end));
