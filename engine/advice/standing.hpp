@@ -3,6 +3,7 @@
 #include "engine/cases/outcome.hpp"
 #include "engine/checks/foot_hold.hpp"
 #include "engine/equilibrium/solve.hpp"
+#include "engine/model/geometry.hpp"
 
 namespace guywright {
 
@@ -128,9 +129,10 @@ inline bool is_fixed(const Plan& plan, std::size_t leg) {
 
 inline bool any_foot_slides(const Plan& plan, const Model& m, Vec3 head_m, const Bounded<double, k_max_legs>& push_N) {
     for (std::size_t i = 0; i < m.legs.size(); ++i) {
-        const Vec3 up = glm::normalize(head_m - m.legs[i].foot_m);
-        const double down_N = push_N[i] * up.z + m.legs[i].weight_N / 2.0;
-        if (!is_fixed(plan, i) && push_N[i] * std::hypot(up.x, up.y) > plan.feet[i].friction * std::max(0.0, down_N)) return true;
+        const Leg& leg = m.legs[i];
+        const Vec3 along = glm::normalize(head_m - leg.foot_m);
+        const Vec3 reaction_N = seen_from_ground(push_N[i] * along + Vec3{0.0, 0.0, leg.weight_N / 2.0}, leg.ground_slope_rad);
+        if (!is_fixed(plan, i) && std::hypot(reaction_N.x, reaction_N.y) > plan.feet[i].friction * std::max(0.0, reaction_N.z)) return true;
     }
     return false;
 }

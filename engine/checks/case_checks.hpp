@@ -3,6 +3,7 @@
 #include "engine/checks/check.hpp"
 #include "engine/checks/foot_hold.hpp"
 #include "engine/checks/hobble_forces.hpp"
+#include "engine/model/geometry.hpp"
 
 namespace guywright {
 
@@ -97,7 +98,7 @@ inline Check worst_tie_check(const CaseView& v, std::size_t i, const FootTies& t
     return worst;
 }
 
-/// What holds one foot against `push_N` (horizontal).
+/// What holds one foot against `push_N` (along the ground).
 struct FootHold {
     Check speaks;                     ///< of friction alone, a pin, ties: the one with most to spare
     bool by_ties = false;
@@ -127,15 +128,16 @@ inline Check friction_beside_ties(const CaseView& v, std::size_t i, Vec3 push_N,
     return c;
 }
 
-/// What the feet push sideways and what friction gives; the hobbles take theirs first.
+/// What the feet push along the ground and what friction gives; the hobbles, which lie on it, take theirs first.
 inline void check_feet(CheckTable& table, const CaseView& v) {
     Bounded<Vec3, k_max_legs> push_N, foot_m;
     Bounded<double, k_max_legs> friction_N;
     for (std::size_t i = 0; i < v.model.legs.size(); ++i) {
-        const Vec3 reaction_N = v.outcome.foot_reaction_N[i];
+        const Leg& leg = v.model.legs[i];
+        const Vec3 reaction_N = seen_from_ground(v.outcome.foot_reaction_N[i], leg.ground_slope_rad);
         push_N.push_back({-reaction_N.x, -reaction_N.y, 0.0});
         friction_N.push_back(std::max(0.0, reaction_N.z) * v.plan.feet[i].friction);
-        foot_m.push_back(v.model.legs[i].foot_m);
+        foot_m.push_back(seen_from_ground(leg.foot_m, leg.ground_slope_rad));
     }
     const std::vector<Hobble>& hobbles = v.plan.frame.hobbles;
     const Bounded<Vec3, k_max_legs> unhobbled_N = push_N;

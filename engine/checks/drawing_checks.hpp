@@ -8,9 +8,6 @@ namespace guywright {
 
 // The trade's rules that need no forces: judged on the rig as measured (a rule of thumb has its margin in it).
 
-/// Higher than this above the face an anchor or foot hangs in the air, metres (allowance for a rough edge).
-inline constexpr double k_hanging_m = 0.3;
-
 /// Angles this close to a limit are on it, degrees.
 inline constexpr double k_angle_rounding_deg = 1e-9;
 
@@ -49,7 +46,7 @@ inline bool has_guy_ahead_of_head(const Model& m) {
 /// True where there is nothing under the point: beyond the edge, short of where ground begins again, off the face.
 inline bool hangs_in_air(Vec3 at_m, const Edge& edge) {
     if (at_m.x <= 0.0 || (edge.opening_m && at_m.x >= *edge.opening_m)) return false;
-    return height_above_face_m(at_m, edge.face_deg) > k_hanging_m;
+    return height_above_face_m(at_m, edge.face_deg) > k_rough_rock_m;
 }
 
 namespace detail {

@@ -50,9 +50,9 @@ inline double left_to_friction_N(Vec3 push_N, const TieWays& d) {
     return least_N;
 }
 
-/// The smallest ties (least total tension) that keep a foot, pushed by `push_N` (horizontal), within the friction
+/// The smallest ties (least total tension) that keep a foot, pushed by `push_N` (along the ground), within the friction
 /// `friction_N`: |push + sum t d| <= friction, every t >= 0. At most two ties work at the optimum of two equations.
-/// `d`: unit, horizontal, the way each tie pulls.
+/// `d`: unit, along the ground, the way each tie pulls.
 inline FootTies smallest_foot_ties(Vec3 push_N, double friction_N, const TieWays& d) {
     FootTies out;
     for (std::size_t i = 0; i < d.size(); ++i) out.tension_N.push_back(0.0);

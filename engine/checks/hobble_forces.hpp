@@ -8,7 +8,7 @@ namespace guywright {
 /// What the hobbles carry, and what is left for each foot to hold by itself.
 struct HobbleForces {
     Bounded<double, k_max_hobbles> tension_N;
-    Bounded<Vec3, k_max_legs> push_N;   ///< horizontal
+    Bounded<Vec3, k_max_legs> push_N;   ///< along the ground
 };
 
 namespace detail {

@@ -50,9 +50,13 @@ inline void place_head(BuiltModel& b, const Frame& frame) {
                             : "legs that meet above their feet, and feet that do not stand in one line"});
 }
 
-inline TieWays ways_of(const std::vector<FootTie>& ties) {
+/// Ties lie along the ground, on bearings seen from above.
+inline TieWays ways_of(const std::vector<FootTie>& ties, double slope_rad) {
     TieWays ways;
-    for (const FootTie& t : ties) ways.push_back(along_bearing(radians(t.bearing_deg)));
+    for (const FootTie& t : ties) {
+        const Vec3 from_above = along_bearing(radians(t.bearing_deg));
+        ways.push_back(slope_rad > 0.0 ? glm::normalize(Vec3{from_above.x, std::cos(slope_rad) * from_above.y, 0.0}) : from_above);
+    }
     return ways;
 }
 
@@ -62,7 +66,8 @@ inline void add_legs(BuiltModel& b, const Plan& plan) {
     for (std::size_t i = 0; i < plan.frame.legs.size(); ++i) {
         const LegPlan& leg = plan.frame.legs[i];
         const double weight_N = leg.mass_kg * k_gravity;
-        m.legs.push_back({leg.foot_m, leg.length_m, newtons(leg.EA_kN) / leg.length_m, weight_N, leg.held_down, ways_of(plan.feet[i].ties)});
+        const double slope_rad = ground_slope_rad(leg.foot_m, plan.edge);
+        m.legs.push_back({leg.foot_m, leg.length_m, newtons(leg.EA_kN) / leg.length_m, weight_N, leg.held_down, ways_of(plan.feet[i].ties, slope_rad), slope_rad});
         m.head_weight_N += weight_N / 2.0;
         m.shortest_leg_m = std::min(m.shortest_leg_m, leg.length_m);
     }

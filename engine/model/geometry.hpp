@@ -70,6 +70,23 @@ inline Vec3 anchor_from_head(Vec3 head_m, double bearing_rad, double inclination
     return {at.x, at.y, height_m};
 }
 
+/// How far the rock at an edge departs from the drawn lines, metres: an edge is worn round, a face is rough (our own allowance).
+inline constexpr double k_rough_rock_m = 0.3;
+
+/// Slope of the ground under a point, radians below horizontal: that of the face beyond the edge, level behind it, on its
+/// worn rim and where ground begins again. At most pi/2.
+inline double ground_slope_rad(Vec3 at_m, const Edge& edge) {
+    const bool across = edge.opening_m && at_m.x >= *edge.opening_m;
+    if (at_m.x <= 0.0 || across || std::hypot(at_m.x, at_m.z) <= k_rough_rock_m) return 0.0;
+    return std::min(radians(edge.face_deg), k_pi / 2.0);
+}
+
+/// A vector of the site frame seen from sloping ground: x down the slope, y left, z off the ground. On level ground itself.
+inline Vec3 seen_from_ground(Vec3 v, double slope_rad) {
+    const double c = std::cos(slope_rad), s = std::sin(slope_rad);
+    return {c * v.x - s * v.z, v.y, s * v.x + c * v.z};
+}
+
 /// Height of a point above the face below it, metres; negative inside the rock. Behind the edge, above the ground at z = 0.
 /// Beyond the edge the face falls at `face_deg`; at 90 and over there is nothing below, whatever the height.
 inline double height_above_face_m(Vec3 at_m, double face_deg) {

@@ -7,7 +7,7 @@ namespace guywright {
 
 // What the solver sees. SI: metres, newtons, newtons per metre; site frame.
 
-/// Unit, horizontal: the way each tie of a foot pulls.
+/// Unit, along the ground and seen from it (seen_from_ground): the way each tie of a foot pulls.
 using TieWays = Bounded<Vec3, k_max_foot_ties>;
 
 /// A bar from foot to head. It pushes; it pulls only where the foot is held down.
@@ -18,6 +18,7 @@ struct Leg {
     double weight_N = 0.0;        ///< half of it acts at the head, half at the foot
     bool held_down = false;
     TieWays foot_ties{};
+    double ground_slope_rad = 0.0;   ///< of what the foot stands on, down away from the edge
 };
 
 /// An elastic tie from an anchor to the head. It pulls, never pushes.

@@ -97,6 +97,7 @@ struct GuyPlan {
     bool operator==(const GuyPlan&) const = default;
 };
 
+/// Along the ground.
 struct FootTie {
     double bearing_deg = 180.0;
     double strength_kN = 9.8;

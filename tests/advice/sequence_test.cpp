@@ -111,6 +111,12 @@ TEST_CASE("standing: a free foot pushed harder than friction holds slides") {
     p.feet[0].friction = 0.05;
     p.feet[0].pin_shear_kN = 5.0;
     CHECK_FALSE(find_standing(p, model_of(p)).foot_slides);
+    p.feet[0].pin_shear_kN = 0.0;
+    p.frame.lean_deg = 0.0;
+    CHECK_FALSE(find_standing(p, model_of(p)).foot_slides);
+    p.edge.face_deg = 40.0;   // upright, but on a slope
+    p.frame.legs[0].foot_m = {2.0, 0.0, -2.0 * std::tan(radians(40))};
+    CHECK(find_standing(p, model_of(p)).foot_slides);
 }
 
 TEST_CASE("sequence: near the edge people and the back tie come first, and the back tie goes last") {

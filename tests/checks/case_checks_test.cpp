@@ -30,7 +30,7 @@ struct Bench {
     }
     void hold_foot(FootPlan foot) {
         plan.feet[0] = std::move(foot);
-        model.legs[0].foot_ties = detail::ways_of(plan.feet[0].ties);
+        model.legs[0].foot_ties = detail::ways_of(plan.feet[0].ties, model.legs[0].ground_slope_rad);
     }
     [[nodiscard]] CheckTable table() const {
         CheckTable t;
@@ -164,6 +164,36 @@ TEST_CASE("foot by friction alone: at mu N it holds, above it slides") {
     b.outcome.foot_reaction_N[0] = {-300, 400.001, 1000};
     CHECK(b.status(CheckId::FootFriction) == CheckStatus::Fail);
     b.outcome.foot_reaction_N[0] = {-1, 0, -500};   // held down, pulled up: no friction
+    CHECK(b.status(CheckId::FootFriction) == CheckStatus::Fail);
+}
+
+TEST_CASE("foot on a slope: friction and what pushes along it are those of the slope") {
+    Bench b;
+    b.model.legs[0].ground_slope_rad = radians(30);
+    b.hold_foot({0.6, 0.0, {}});
+    const Vec3 off_ground{0.5, 0.0, std::sqrt(0.75)}, down_slope{std::sqrt(0.75), 0.0, -0.5};
+    b.outcome.foot_reaction_N[0] = 1000.0 * off_ground - 599.0 * down_slope;
+    CHECK(b.status(CheckId::FootFriction) == CheckStatus::Pass);
+    CHECK_WITHIN(b.row(CheckId::FootFriction).value, 0.599, 1e-9);
+    CHECK_WITHIN(b.row(CheckId::FootFriction).limit, 0.6, 1e-9);
+    b.outcome.foot_reaction_N[0] = 1000.0 * off_ground - 601.0 * down_slope;
+    CHECK(b.status(CheckId::FootFriction) == CheckStatus::Fail);
+    b.outcome.foot_reaction_N[0] = {0, 0, 1000};   // straight down: the slope is steeper than friction's angle where tan 30 > mu
+    CHECK(b.status(CheckId::FootFriction) == CheckStatus::Pass);
+    b.hold_foot({0.57, 0.0, {}});
+    CHECK(b.status(CheckId::FootFriction) == CheckStatus::Fail);
+    b.outcome.foot_reaction_N[0] = {900, 0, 200};   // off the slope: nothing presses it down
+    CHECK(b.status(CheckId::FootFriction) == CheckStatus::Fail);
+}
+
+TEST_CASE("foot on a slope: a tie up it holds what slides down, a tie down it does not") {
+    Bench b;
+    b.model.legs[0].ground_slope_rad = radians(45);
+    b.outcome.foot_reaction_N[0] = {0, 0, 1000};   // 707 down the slope, 707 onto it
+    b.hold_foot({0.2, 0.0, {{180.0, 9.8}}});
+    CHECK(b.status(CheckId::FootTies) == CheckStatus::Pass);
+    CHECK_WITHIN(b.row(CheckId::FootTies).value, 0.8 * std::sqrt(0.5), 1e-9);
+    b.hold_foot({0.2, 0.0, {{0.0, 9.8}}});
     CHECK(b.status(CheckId::FootFriction) == CheckStatus::Fail);
 }
 

@@ -27,6 +27,28 @@ TEST_CASE("anchor: on the bearing from the plumb point, where the line falls to 
         }
 }
 
+TEST_CASE("ground slope: the face's beyond the edge, level behind it, on its rim and across an opening") {
+    Edge e;
+    e.face_deg = 35.0;
+    CHECK(ground_slope_rad({-3, 0, -2}, e) == 0.0);
+    CHECK(ground_slope_rad({0, 0, 0}, e) == 0.0);
+    CHECK(ground_slope_rad({0.29, 5, 0}, e) == 0.0);
+    CHECK(ground_slope_rad({0.25, 0, -0.18}, e) == radians(35));
+    CHECK(ground_slope_rad({2, 0, -1.4}, e) == radians(35));
+    e.face_deg = 110.0;
+    CHECK(ground_slope_rad({2, 0, -1.4}, e) == radians(90));
+    e.opening_m = 1.9;
+    CHECK(ground_slope_rad({2, 0, 0}, e) == 0.0);
+    CHECK(ground_slope_rad({1.8, 0, 0}, e) == radians(90));
+}
+
+TEST_CASE("seen from sloping ground: level it is the site frame, else x runs down the slope and z stands off it") {
+    const Vec3 v{1.0, -2.0, 3.0};
+    CHECK(seen_from_ground(v, 0.0) == v);
+    CHECK_VEC_WITHIN(seen_from_ground({std::sqrt(0.75), 0.3, -0.5}, radians(30)), Vec3(1.0, 0.3, 0.0), 1e-15);
+    CHECK_VEC_WITHIN(seen_from_ground({0.5, 0.0, std::sqrt(0.75)}, radians(30)), Vec3(0.0, 0.0, 1.0), 1e-15);
+}
+
 TEST_CASE("height above the face: ground behind the edge, a slope beyond it, nothing under a drop") {
     CHECK(height_above_face_m({-3, 0, 0.4}, 60) == 0.4);
     CHECK(height_above_face_m({0, 0, 0.4}, 90) == 0.4);

@@ -1,4 +1,5 @@
 #include "engine/verdict/evaluate.hpp"
+#include "tests/support/near_sound.hpp"
 #include "tests/support/plans.hpp"
 #include "tests/support/random_plan.hpp"
 #include "tests/support/within.hpp"
@@ -111,6 +112,25 @@ TEST_CASE("each broken rule is NO-GO with its own reason") {
     check_flips(CheckId::FootPin, [](Plan& p) { p.feet[0] = {0.1, 0.5, {}}; });
     check_flips(CheckId::FootTies, [](Plan& p) { p.feet[0] = {0.0, 0.0, {{150, 9.8}, {210, 9.8}, {0, 9.8}}}; });
     check_flips(CheckId::HeadShift, [](Plan& p) { p.limits.head_shift_good_percent = p.limits.head_shift_max_percent = 0.5; });
+}
+
+TEST_CASE("NO-GO: a foot on a face too steep for its friction, however upright the leg") {
+    Plan p = support::exact(support::sound_a_frame());
+    p.actions.swing_deg = 3.0;
+    p.frame.lean_deg = 16.0;
+    for (LegPlan& leg : p.frame.legs) leg.foot_m = {0.8, leg.foot_m.y, -0.8 * std::tan(radians(50))};
+    for (const std::size_t front : {2u, 3u}) p.guys[front].anchor_m = Vec3(5.0, p.guys[front].anchor_m->y, -5.0 * std::tan(radians(50)));
+    const auto with_feet = [&](FootPlan foot) {
+        p.feet.assign(2, std::move(foot));
+        return evaluate(p);
+    };
+    CHECK(broken(with_feet({0.5, 0.0, {}})) == "foot_friction ");
+    CHECK(with_feet({0.5, 0.0, {{180.0, 40.0}}}).verdict == Verdict::Go);   // tied back up the slope
+    CHECK(with_feet({0.5, 60.0, {}}).verdict == Verdict::Go);
+    p.edge.opening_m = 0.7;   // level ground again
+    for (LegPlan& leg : p.frame.legs) leg.foot_m.z = 0.0;
+    for (const std::size_t front : {2u, 3u}) p.guys[front].anchor_m = Vec3(5.0, p.guys[front].anchor_m->y, 0.0);
+    CHECK_FALSE(breaks(with_feet({0.5, 0.0, {}}), CheckId::FootFriction));
 }
 
 TEST_CASE("NO-GO: a guy angle no larger than the applied force's") {
