@@ -1,6 +1,7 @@
 #pragma once
 #include "engine/advice/guy_kit.hpp"
 #include "engine/advice/input.hpp"
+#include "engine/base/tolerances.hpp"
 #include "engine/plan/catalogue.hpp"
 
 #include <algorithm>
@@ -293,10 +294,10 @@ private:
         if (!lever.new_guys.empty()) levers_.push_back(std::move(lever));
     }
 
+    /// Two guys may share an anchor, but a new one there holds the head no better.
     [[nodiscard]] bool in_use(Vec3 anchor_m, Vec3 head_m) const {
         return std::any_of(plan_.guys.begin(), plan_.guys.end(), [&](const GuyPlan& g) { return glm::length(anchor_of(g, head_m) - anchor_m) < k_same_anchor_m; });
     }
-    static constexpr double k_same_anchor_m = 0.1;   ///< two guys may share an anchor, but a new one there holds the head no better
 
     [[nodiscard]] GuyPlan guy_at_candidate(std::size_t i, Vec3 head_m) const {
         GuyPlan g = new_guy(head_m, bearing_deg_of(plan_.candidate_anchors_m[i] - head_m));

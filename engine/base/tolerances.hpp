@@ -30,6 +30,10 @@ inline constexpr double k_collapse_share = 0.25;
 /// Two points nearer than this cannot give a direction, metres.
 inline constexpr double k_same_point_m = 1e-3;
 
+/// Two guys whose anchors are no farther apart hang on one anchor, metres: what one bolt, sling or picket takes. Larger, and
+/// neighbours at a row of pickets would be added up.
+inline constexpr double k_same_anchor_m = 0.1;
+
 /// Largest rope-tension factor looked at when the load is increased until the leg falls.
 inline constexpr double k_collapse_factor_cap = 20.0;
 

@@ -1,4 +1,5 @@
 #pragma once
+#include "engine/base/tolerances.hpp"
 #include "engine/cases/outcome.hpp"
 #include "engine/checks/check.hpp"
 #include "engine/checks/foot_hold.hpp"
@@ -46,12 +47,22 @@ inline void check_strength(CheckTable& table, const CaseView& v, CheckId id, std
     table.add(limit_check(id, i, kilonewtons(force_N), strength_kN / factor, v.case_index));
 }
 
+/// What the anchor of guy `guy` takes, newtons: all guys that hang on it pull the same way, from the head. Errors that the box
+/// gives to each guy by itself part them; as measured they are together.
+inline double anchor_force_N(const CaseView& v, std::size_t guy) {
+    double sum_N = 0.0;
+    for (std::size_t i = 0; i < v.model.guys.size(); ++i)
+        if (i == guy || glm::length(v.model.guys[i].anchor_m - v.model.guys[guy].anchor_m) <= k_same_anchor_m)
+            sum_N += v.outcome.equilibrium.guy_tension_N[i];
+    return sum_N;
+}
+
 inline void check_guys(CheckTable& table, const CaseView& v) {
     for (std::size_t i = 0; i < v.model.guys.size(); ++i) {
         const GuyPlan& g = v.plan.guys[i];
         const double tension_N = v.outcome.equilibrium.guy_tension_N[i];
         check_strength(table, v, CheckId::GuyStrength, i, tension_N, guy_strength_kN(g), v.factors.soft);
-        check_strength(table, v, CheckId::AnchorStrength, i, tension_N, g.anchor_strength_kN, v.factors.anchor);
+        check_strength(table, v, CheckId::AnchorStrength, i, anchor_force_N(v, i), g.anchor_strength_kN, v.factors.anchor);
         const double loose_m = v.outcome.equilibrium.guy_loose_m[i];
         const CheckStatus slack = loose_m > k_slack_m ? CheckStatus::Caution : CheckStatus::Pass;
         table.add(yes_no_check(CheckId::GuySlack, i, slack, loose_m * 1000.0, 0.0, v.case_index));

@@ -133,6 +133,32 @@ TEST_CASE("NO-GO: a foot on a face too steep for its friction, however upright t
     CHECK_FALSE(breaks(with_feet({0.5, 0.0, {}}), CheckId::FootFriction));
 }
 
+TEST_CASE("NO-GO: two guys on one anchor pull at it together, however far each by itself is from too much") {
+    const auto doubled = [](double apart_m) {
+        Plan p = exact_plan();
+        GuyPlan& first = p.guys[0];
+        first.anchor_m = build_model(p).model.guys[0].anchor_m;
+        first.EA_kN /= 2.0;
+        first.pretension_kN /= 2.0;
+        GuyPlan second = first;
+        second.name = "second";
+        second.anchor_m->y += apart_m;
+        p.guys.push_back(second);
+        return p;
+    };
+    Plan p = doubled(0.0);
+    const Evaluation one = evaluate(exact_plan()), two = evaluate(p);
+    const Check *whole = one.checks.find(CheckId::AnchorStrength, 0), *half = two.checks.find(CheckId::AnchorStrength, 3);
+    CHECK_WITHIN(half->value, whole->value, 1e-6);
+    CHECK(two.verdict == Verdict::Go);
+    const double just_too_weak_kN = 0.99 * whole->value * p.guys[0].anchor_strength_kN / whole->limit;
+    for (const std::size_t i : {0u, 3u}) p.guys[i].anchor_strength_kN = just_too_weak_kN;
+    CHECK(broken(evaluate(p)) == "anchor_strength ");
+    Plan apart = doubled(0.5);
+    for (const std::size_t i : {0u, 3u}) apart.guys[i].anchor_strength_kN = just_too_weak_kN;
+    CHECK(evaluate(apart).verdict == Verdict::Go);
+}
+
 TEST_CASE("NO-GO: a guy angle no larger than the applied force's") {
     const Evaluation e = changed([](Plan& p) {
         p.frame.lean_deg = -5.0;   // away from the pull, with stiff, steep guys: 24 degrees to the leg
