@@ -73,10 +73,10 @@ inline Vec3 anchor_from_head(Vec3 head_m, double bearing_rad, double inclination
 /// How far the rock at an edge departs from the drawn lines, metres: an edge is worn round, a face is rough (our own allowance).
 inline constexpr double k_rough_rock_m = 0.3;
 
-/// Slope of the ground under a point, radians below horizontal: that of the face beyond the edge, level behind it, on its
-/// worn rim and where ground begins again. At most pi/2.
+/// Slope of the ground under a point, radians below horizontal: that of the face beyond the edge, level behind it, across an
+/// opening and on the worn rims, so that measuring error puts no foot at the edge on the face. At most pi/2.
 inline double ground_slope_rad(Vec3 at_m, const Edge& edge) {
-    const bool across = edge.opening_m && at_m.x >= *edge.opening_m;
+    const bool across = edge.opening_m && at_m.x >= *edge.opening_m - k_rough_rock_m;
     if (at_m.x <= 0.0 || across || std::hypot(at_m.x, at_m.z) <= k_rough_rock_m) return 0.0;
     return std::min(radians(edge.face_deg), k_pi / 2.0);
 }

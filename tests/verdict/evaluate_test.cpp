@@ -133,6 +133,20 @@ TEST_CASE("NO-GO: a foot on a face too steep for its friction, however upright t
     CHECK_FALSE(breaks(with_feet({0.5, 0.0, {}}), CheckId::FootFriction));
 }
 
+TEST_CASE("a foot at the very edge is not called sliding because measuring error may put it past the edge") {
+    Plan near_edge = support::go_plan(), far_rim = near_edge;
+    near_edge.frame.legs[0].foot_m.x = 0.0;
+    far_rim.frame.legs[0].foot_m.x = 0.41;
+    far_rim.edge.opening_m = 0.4;
+    for (Plan* p : {&near_edge, &far_rim}) {
+        p->edge.face_deg = 90.0;
+        p->feet[0] = {1.5, 0.0, {}};
+        const Evaluation e = evaluate(*p);
+        REQUIRE(e.worst.find(CheckId::FootFriction) != nullptr);
+        CHECK(e.worst.find(CheckId::FootFriction)->status == CheckStatus::Pass);
+    }
+}
+
 TEST_CASE("NO-GO: two guys on one anchor pull at it together, however far each by itself is from too much") {
     const auto doubled = [](double apart_m) {
         Plan p = exact_plan();
