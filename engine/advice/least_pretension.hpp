@@ -34,7 +34,7 @@ struct LeastPretension {
     PretensionStatus status = PretensionStatus::NotComputed;
     Bounded<GuyPretension, k_max_guys> guys;   ///< Found: the answer; NotInRange: the tightest that balances, and what then is slack
     bool falls = false;                        ///< NotInRange: it is not slackness that stops it, the rig falls in `falls_in`
-    std::size_t falls_in = 0;                  ///< case
+    std::size_t falls_in = 0;                  ///< the first case in which it does
 };
 
 /// Least pretension looked at, newtons: a guy at nothing has no error and no slope.

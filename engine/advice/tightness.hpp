@@ -16,7 +16,7 @@ struct Tightness {
     };
     std::array<OfGuy, k_max_guys> guys;
     bool falls = false;              ///< somewhere a case has no resting place that stands: the rest says nothing of it
-    std::size_t falls_in = 0;        ///< case
+    std::size_t falls_in = 0;        ///< the first case in which it falls
     Shares falls_at;
 };
 
@@ -63,7 +63,9 @@ public:
     }
 
 private:
+    /// The first of the cases is told: a rig that falls as rigged falls in all that follow, too.
     static void take_fall(Tightness& out, std::size_t case_index, const Shares& at) {
+        if (out.falls && out.falls_in <= case_index) return;
         out.falls = true;
         out.falls_in = case_index;
         out.falls_at = at;
@@ -138,11 +140,14 @@ private:
 
     /// Turns one measurement to its other end, and leaves it there if that is worse for the guy followed.
     void step_follow() {
-        const std::size_t guy = next_ / at_.size(), i = next_ % at_.size();
+        const std::size_t measurements = ends_.size() / 2, guy = next_ / measurements, i = next_ % measurements;
         if (guy == guys()) return go_to(Stage::Done);
+        if (found_.guys[guy].at.empty()) {   // never seen in a rig that stands
+            next_ += measurements;
+            return;
+        }
         if (i == 0) at_ = found_.guys[guy].at;
         ++next_;
-        if (at_.empty()) return;   // the guy was never seen in a rig that stands
         const double before = at_[i], so_far_N = found_.guys[guy].least_N;
         at_[i] = before < 0.0 ? 1.0 : -1.0;
         box_.look(at_, found_);

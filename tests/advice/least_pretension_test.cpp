@@ -1,5 +1,5 @@
 #include "engine/advice/least_pretension.hpp"
-#include "engine/plan/find_faults.hpp"
+#include "engine/verdict/evaluate.hpp"
 #include "tests/support/plans.hpp"
 #include "tests/support/random.hpp"
 #include "tests/support/random_plan.hpp"
@@ -263,4 +263,20 @@ TEST_CASE("least pretension: for random rigs of every structure what is told as 
         }
     CHECK(found > 2);
     CHECK(told > 75);
+}
+
+TEST_CASE("least pretension: of a rig that stands in no case at all it says that it falls") {
+    Plan p = support::go_plan();
+    p.frame.legs[0].mass_kg = 500.0;   // on cord too weak to be pulled as tight as that takes
+    p.frame.lean_deg = 0.0;
+    p.guys = {support::guy("front", 0, 30), support::guy("right", 90, 30), support::guy("back", 180, 30), support::guy("left", 270, 30)};
+    for (GuyPlan& g : p.guys) {
+        g.EA_kN = 0.5;
+        g.strength_kN = 1.0;
+    }
+    for (const Outcome& o : evaluate_as_measured(p).outcomes) REQUIRE_FALSE(o.stable);
+    const LeastPretension least = find_least_pretension(p);
+    CHECK(least.status == PretensionStatus::NotInRange);
+    CHECK(least.falls);
+    CHECK(least.falls_in == k_rigged);
 }
