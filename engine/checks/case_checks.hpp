@@ -12,6 +12,7 @@ namespace guywright {
 struct Factors {
     double soft, metal, anchor;
 };
+/// The plan's own factors.
 inline Factors factors_for(const Limits& l, bool arrest) {
     if (arrest) return {l.arrest_factor_soft, l.arrest_factor_metal, l.arrest_factor_anchor};
     return {l.factor_soft, l.factor_metal, l.factor_anchor};
@@ -139,38 +140,52 @@ inline Check friction_beside_ties(const CaseView& v, std::size_t i, Vec3 push_N,
     return c;
 }
 
-/// What the feet push along the ground and what friction gives; the hobbles, which lie on it, take theirs first.
-inline void check_feet(CheckTable& table, const CaseView& v) {
+/// All feet as the ground sees them, each along the slope that it stands on.
+struct FeetOnGround {
     Bounded<Vec3, k_max_legs> push_N, foot_m;
     Bounded<double, k_max_legs> friction_N;
+};
+
+inline FeetOnGround feet_on_ground(const CaseView& v) {
+    FeetOnGround feet;
     for (std::size_t i = 0; i < v.model.legs.size(); ++i) {
         const Leg& leg = v.model.legs[i];
         const Vec3 reaction_N = seen_from_ground(v.outcome.foot_reaction_N[i], leg.ground_slope_rad);
-        push_N.push_back({-reaction_N.x, -reaction_N.y, 0.0});
-        friction_N.push_back(std::max(0.0, reaction_N.z) * v.plan.feet[i].friction);
-        foot_m.push_back(seen_from_ground(leg.foot_m, leg.ground_slope_rad));
+        feet.push_N.push_back({-reaction_N.x, -reaction_N.y, 0.0});
+        feet.friction_N.push_back(std::max(0.0, reaction_N.z) * v.plan.feet[i].friction);
+        feet.foot_m.push_back(seen_from_ground(leg.foot_m, leg.ground_slope_rad));
     }
+    return feet;
+}
+
+/// Takes from every foot's push what the hobbles, which lie on the ground, hold of it.
+inline void check_hobbles(CheckTable& table, const CaseView& v, FeetOnGround& feet) {
     const std::vector<Hobble>& hobbles = v.plan.frame.hobbles;
-    const Bounded<Vec3, k_max_legs> unhobbled_N = push_N;
-    if (!hobbles.empty()) {
-        const HobbleForces shared = share_by_hobbles(push_N, friction_N, foot_m, hobbles);
-        push_N = shared.push_N;
-        for (std::size_t i = 0; i < hobbles.size(); ++i)
-            check_strength(table, v, CheckId::HobbleStrength, i, shared.tension_N[i], hobbles[i].strength_kN, v.factors.soft);
-    }
-    const double spare = hobbles.empty() ? 0.0 : hobbled_friction_spare(unhobbled_N, friction_N, foot_m, hobbles);
-    for (std::size_t i = 0; i < v.model.legs.size(); ++i) {
-        const double rounding_N = 1e-9 * glm::length(v.outcome.foot_reaction_N[i]);
-        if (glm::length(push_N[i]) < rounding_N) push_N[i] = Vec3{0.0};   // a push that hobbles or symmetry take up to the last digit
-    }
+    if (hobbles.empty()) return;
+    const HobbleForces shared = share_by_hobbles(feet.push_N, feet.friction_N, feet.foot_m, hobbles);
+    feet.push_N = shared.push_N;
+    for (std::size_t i = 0; i < hobbles.size(); ++i)
+        check_strength(table, v, CheckId::HobbleStrength, i, shared.tension_N[i], hobbles[i].strength_kN, v.factors.soft);
+}
+
+/// What the feet push along the ground and what friction gives; the hobbles take theirs first.
+inline void check_feet(CheckTable& table, const CaseView& v) {
+    const FeetOnGround unhobbled = feet_on_ground(v);
+    FeetOnGround feet = unhobbled;
+    check_hobbles(table, v, feet);
+    const std::vector<Hobble>& hobbles = v.plan.frame.hobbles;
+    const double spare = hobbles.empty() ? 1.0 : hobbled_friction_spare(unhobbled.push_N, unhobbled.friction_N, unhobbled.foot_m, hobbles);
     for (std::size_t i = 0; i < v.model.legs.size(); ++i) {
         if (v.outcome.equilibrium.leg_gap_m[i] > k_slack_m) continue;
-        FootHold hold = hold_foot(v, i, push_N[i], friction_N[i]);
+        Vec3 push_N = feet.push_N[i];
+        const bool hobbled = push_N != unhobbled.push_N[i];
+        if (glm::length(push_N) < 1e-9 * glm::length(v.outcome.foot_reaction_N[i])) push_N = Vec3{0.0};   // taken up to the last digit
+        FootHold hold = hold_foot(v, i, push_N, feet.friction_N[i]);
         // a hobble pulls just as much as friction lacks: what is to spare is then in all feet together
-        const bool hobbled = push_N[i] != unhobbled_N[i] && hold.speaks.id == CheckId::FootFriction && hold.speaks.status == CheckStatus::Pass;
-        if (hobbled) hold.speaks.margin = std::clamp(spare, 0.0, 1.0);
+        const bool by_friction = hold.speaks.id == CheckId::FootFriction && hold.speaks.status == CheckStatus::Pass;
+        if (hobbled && by_friction) hold.speaks.margin = std::clamp(spare, 0.0, 1.0);
         table.add(hold.speaks);
-        if (hold.by_ties) table.add(friction_beside_ties(v, i, push_N[i], friction_N[i]));
+        if (hold.by_ties) table.add(friction_beside_ties(v, i, push_N, feet.friction_N[i]));
     }
 }
 
@@ -246,10 +261,7 @@ inline void check_forces(CheckTable& table, const Plan& plan, const Model& m, co
     const bool answered = status == SolveStatus::Solved || status == SolveStatus::Collapsed;
     table.add(yes_no_check(CheckId::Solved, 0, answered ? CheckStatus::Pass : CheckStatus::Fail, 0.0, 0.0, case_index));
     if (!answered) return;
-    if (status == SolveStatus::Collapsed) {
-        table.add({CheckId::Standing, 0, CheckStatus::Fail, 0.0, 0.0, true, -1.0, case_index});
-        return;
-    }
+    if (status == SolveStatus::Collapsed) return table.add(fallen_check(case_index));
     const detail::CaseView v{plan, m, o, factors_for(plan.limits, o.setup.arrest), case_index};
     detail::check_standing(table, v);
     detail::check_head(table, v);

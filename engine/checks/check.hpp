@@ -150,6 +150,12 @@ inline Check limit_check(CheckId id, std::size_t subject, double value, double l
     return c;
 }
 
+/// The head comes down in a case: nothing of it is left to measure.
+inline Check fallen_check(int case_index) { return {CheckId::Standing, 0, CheckStatus::Fail, 0.0, 0.0, true, -1.0, case_index}; }
+
+/// Whether people are told the margin: no number says how far a rig that comes down is from standing.
+inline bool tells_margin(const Check& c) { return c.has_margin && !(c.id == CheckId::Standing && c.status == CheckStatus::Fail); }
+
 /// A rule that is kept or not, without a margin.
 inline Check yes_no_check(CheckId id, std::size_t subject, CheckStatus status, double value, double limit, int case_index) {
     return {id, subject, status, value, limit, false, 0.0, case_index};

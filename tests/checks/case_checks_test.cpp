@@ -167,6 +167,15 @@ TEST_CASE("foot by friction alone: at mu N it holds, above it slides") {
     CHECK(b.status(CheckId::FootFriction) == CheckStatus::Fail);
 }
 
+TEST_CASE("foot: a push of mere rounding leaves all of the friction to spare") {
+    Bench b;
+    b.hold_foot({0.5, 0.0, {}});
+    b.outcome.foot_reaction_N[0] = {1e-10, 0, 1000};
+    CHECK(b.row(CheckId::FootFriction).margin == 1.0);
+    b.outcome.foot_reaction_N[0] = {0, 0, 1000};
+    CHECK(b.row(CheckId::FootFriction).margin == 1.0);
+}
+
 TEST_CASE("foot on a slope: friction and what pushes along it are those of the slope") {
     Bench b;
     b.model.legs[0].ground_slope_rad = radians(30);
