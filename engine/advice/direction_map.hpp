@@ -107,8 +107,7 @@ private:
         for (std::size_t i = 0; i < e.outcomes.size(); ++i) {
             const Outcome& o = e.outcomes[i];
             const Vec3 head_m = o.equilibrium.status == SolveStatus::Solved ? o.equilibrium.head_m : e.model.drawn_head_m;
-            Vec3 sum_N{0.0};
-            for (const Pull& pull : o.setup.pulls) sum_N += pull_force_N(pull, head_m);
+            const Vec3 sum_N = sum_of_pulls_N(o.setup.pulls, head_m);
             if (!(glm::length(sum_N) > 0.0)) continue;
             cases_.push_back({i, heading_of(sum_N), glm::length(sum_N)});
             if (i == k_holding) load_N_ = glm::length(sum_N);

@@ -5,7 +5,8 @@
 
 namespace guywright {
 
-/// A leg nearer than this to the force stands along it: nobody sets a lean finer (FIELD's best is 1 degree, calibrated).
+/// A leg nearer than this to the force stands along it: nobody sets a lean finer (an angle gauge at its best,
+/// calibrated; common practice, no source).
 inline constexpr double k_in_line_rad = radians(1.0);
 
 enum class LineUpStatus : unsigned char {
@@ -89,19 +90,13 @@ inline Vec3 off_legs(const Model& m, Vec3 head_m, Vec3 force_N) {
     return {miss.x, miss.y, 0.0};
 }
 
-inline Vec3 resultant_at(const Case& c, Vec3 head_m) {
-    Vec3 sum_N{0.0};
-    for (const Pull& pull : c.pulls) sum_N += pull_force_N(pull, head_m);
-    return sum_N;
-}
-
 inline constexpr Vec3 k_no_answer{HUGE_VAL, HUGE_VAL, 0.0};
 
 /// With the head held where it is drawn.
 inline Vec3 off_legs_as_drawn(const Plan& plan, const Model& drawn, HeadOffset at) {
     const MovedRig rig = move_head(plan, drawn, at);
     if (!rig.usable) return k_no_answer;
-    const Vec3 force_N = resultant_at(build_cases(rig.model, plan.actions)[k_holding], rig.model.drawn_head_m);
+    const Vec3 force_N = sum_of_pulls_N(build_cases(rig.model, plan.actions)[k_holding].pulls, rig.model.drawn_head_m);
     return glm::length(force_N) > 0.0 ? off_legs(rig.model, rig.model.drawn_head_m, force_N) : k_no_answer;
 }
 
@@ -195,7 +190,7 @@ inline bool breaks_rule(const CheckTable& before, const CheckTable& after, Check
 inline bool stands_at_both(const MovedRig& rig, Check& broken) {
     for (const std::size_t state : {k_rigged, k_holding}) {
         if ((state == k_rigged ? rig.rigged : rig.holding).stable) continue;
-        broken = {CheckId::Standing, 0, CheckStatus::Fail, 0.0, 0.0, true, -1.0, static_cast<int>(state)};
+        broken = fallen_check(static_cast<int>(state));
         return false;
     }
     return true;

@@ -40,7 +40,7 @@ struct LineUpOrder {
 /// Off the legs, the holding resultant with the head at rest as rigged at `head_m`: what a rope would do if it were loaded now.
 inline double angle_as_rigged_rad(const Plan& plan, Model m, Vec3 head_m) {
     draw_head_at(m, plan, head_m);
-    const Vec3 force_N = detail::resultant_at(build_cases(m, plan.actions)[k_holding], head_m);
+    const Vec3 force_N = sum_of_pulls_N(build_cases(m, plan.actions)[k_holding].pulls, head_m);
     return glm::length(force_N) > 0.0 ? angle_off_legs_rad(m, head_m, force_N) : 0.0;
 }
 

@@ -79,7 +79,7 @@ public:
     [[nodiscard]] Sequence find() {
         Sequence out;
         out.computed = true;
-        out.front_tie_missing = front_tie_missing();
+        out.front_tie_missing = lacks_front_tie(whole_, plan_.limits);
         back_ = guy_behind();
         near_edge_ = is_near_edge();
         on_the_ground(out.up);
@@ -104,7 +104,7 @@ private:
         return nearest_m;
     }
     [[nodiscard]] bool is_near_edge() const {
-        return std::any_of(whole_.legs.begin(), whole_.legs.end(), [&](const Leg& leg) { return -leg.foot_m.x < plan_.limits.edge_zone_m; });
+        return std::any_of(whole_.legs.begin(), whole_.legs.end(), [&](const Leg& leg) { return is_in_edge_zone(leg.foot_m, plan_.limits); });
     }
 
     /// The guy that pulls straightest back from the edge; none where none is anchored behind the head.
@@ -119,10 +119,6 @@ private:
             best = i;
         }
         return best;
-    }
-
-    [[nodiscard]] bool front_tie_missing() const {
-        return whole_.legs.size() < 3 && -whole_.drawn_head_m.x < plan_.limits.head_to_edge_m && !has_guy_ahead_of_head(whole_);
     }
 
     void on_the_ground(SequenceSteps& up) const {

@@ -27,6 +27,13 @@ inline Vec3 pull_force_N(const Pull& pull, Vec3 head_m) {
     return length_m > 0.0 ? (pull.tension_N / length_m) * to : Vec3{0.0};
 }
 
+/// Force of all pulls together on the head at `head_m`, newtons.
+inline Vec3 sum_of_pulls_N(const Pulls& pulls, Vec3 head_m) {
+    Vec3 sum_N{0.0};
+    for (const Pull& pull : pulls) sum_N += pull_force_N(pull, head_m);
+    return sum_N;
+}
+
 namespace detail {
 
 inline void read_pulleys(const Model& m, Outcome& o) {

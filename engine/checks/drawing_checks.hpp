@@ -39,9 +39,14 @@ inline double largest_bearing_gap_deg(const Model& m) {
     return largest_gap_deg(bearings_deg);
 }
 
-inline bool has_guy_ahead_of_head(const Model& m) {
-    return std::any_of(m.guys.begin(), m.guys.end(), [&](const Guy& g) { return g.anchor_m.x > m.drawn_head_m.x + k_same_point_m; });
+/// True where the head is so near the edge, or past it, that it needs a guy anchored ahead of it, and has none. Three legs need none.
+inline bool lacks_front_tie(const Model& m, const Limits& limits) {
+    if (m.legs.size() == 3 || -m.drawn_head_m.x >= limits.head_to_edge_m) return false;
+    return std::none_of(m.guys.begin(), m.guys.end(), [&](const Guy& g) { return g.anchor_m.x > m.drawn_head_m.x + k_same_point_m; });
 }
+
+/// True where whoever works at the foot must be tied in: near the edge or past it.
+inline bool is_in_edge_zone(Vec3 foot_m, const Limits& limits) { return -foot_m.x < limits.edge_zone_m; }
 
 /// True where there is nothing under the point: beyond the edge, short of where ground begins again, off the face.
 inline bool hangs_in_air(Vec3 at_m, const Edge& edge) {
@@ -84,9 +89,8 @@ inline void check_bearing_gap(CheckTable& table, const Model& m, const Limits& l
 
 inline void check_front_tie(CheckTable& table, const Model& m, const Limits& limits) {
     if (m.legs.size() == 3) return;
-    const double behind_edge_m = -m.drawn_head_m.x;
-    const bool kept = behind_edge_m >= limits.head_to_edge_m || has_guy_ahead_of_head(m);
-    table.add(yes_no_check(CheckId::FrontTie, 0, kept ? CheckStatus::Pass : CheckStatus::Fail, behind_edge_m, limits.head_to_edge_m, k_no_case));
+    const CheckStatus status = lacks_front_tie(m, limits) ? CheckStatus::Fail : CheckStatus::Pass;
+    table.add(yes_no_check(CheckId::FrontTie, 0, status, -m.drawn_head_m.x, limits.head_to_edge_m, k_no_case));
 }
 
 inline void check_hanging(CheckTable& table, CheckId id, std::size_t i, Vec3 at_m, const Edge& edge) {
@@ -146,8 +150,7 @@ inline void check_drawing(CheckTable& table, const Plan& plan, const Model& m) {
     for (std::size_t i = 0; i < m.legs.size(); ++i) {
         const Vec3 foot_m = m.legs[i].foot_m;
         detail::check_hanging(table, CheckId::FootHangs, i, foot_m, plan.edge);
-        const bool near = -foot_m.x < plan.limits.edge_zone_m;
-        table.add(yes_no_check(CheckId::EdgeZone, i, near ? CheckStatus::Caution : CheckStatus::Pass, -foot_m.x, plan.limits.edge_zone_m, k_no_case));
+        table.add(yes_no_check(CheckId::EdgeZone, i, is_in_edge_zone(foot_m, plan.limits) ? CheckStatus::Caution : CheckStatus::Pass, -foot_m.x, plan.limits.edge_zone_m, k_no_case));
     }
     detail::check_limits(table, plan.limits);
 }

@@ -114,8 +114,7 @@ inline std::string cords_note(const CardView& v) {
 inline Table margins_table(const CardView& v, std::size_t most) {
     Table table{{std::string(v.words.sheet.spare_column), std::string(v.words.sheet.check_column)}};
     for (const Check& c : v.e.closest) {
-        const bool fallen = c.id == CheckId::Standing && c.status == CheckStatus::Fail;   // no number says how far from standing
-        if (!c.has_margin || fallen || table.size() > most) continue;
+        if (!tells_margin(c) || table.size() > most) continue;
         table.push_back({fixed_text(std::floor(100.0 * c.margin), 0) + " %", sentence(v.telling, v.plan, v.e, c)});
     }
     return table;

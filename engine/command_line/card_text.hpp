@@ -37,8 +37,7 @@ inline std::string margins(const CardView& v) {
     std::string out;
     std::size_t shown = 0;
     for (const Check& c : v.e.closest) {
-        const bool fallen = c.id == CheckId::Standing && c.status == CheckStatus::Fail;   // no number says how far from standing
-        if (!c.has_margin || fallen || shown == k_margins_shown) continue;
+        if (!tells_margin(c) || shown == k_margins_shown) continue;
         out += margin_line(v, c);
         ++shown;
     }

@@ -75,8 +75,7 @@ inline Evaluation evaluate_as_measured(const Plan& plan) {
     if (rigged.status == SolveStatus::Solved) {
         e.load_limit = find_load_limit(e.model, e.outcomes[k_holding].setup.pulls, rigged.head_m);
         // it may stand as rigged and under the whole load, and fall on the way there
-        if (e.load_limit.collapse_factor < 1.0)
-            e.checks.add({CheckId::Standing, 0, CheckStatus::Fail, 0.0, 0.0, true, -1.0, static_cast<int>(k_holding)});
+        if (e.load_limit.collapse_factor < 1.0) e.checks.add(fallen_check(static_cast<int>(k_holding)));
     }
     e.worst = e.checks;
     detail::conclude(e);

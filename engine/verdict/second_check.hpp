@@ -21,6 +21,7 @@ inline constexpr std::size_t k_most_second_readings = 8;
     order.resize(std::min(order.size(), k_most_second_readings));
     std::sort(order.begin(), order.end());
     std::vector<std::string> paths;
+    paths.reserve(order.size());
     for (const std::size_t i : order) paths.push_back(e.spoilers[i]);
     return paths;
 }

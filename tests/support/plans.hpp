@@ -12,7 +12,7 @@ inline guywright::GuyPlan guy(std::string name, double bearing_deg, double incli
     return g;
 }
 
-/// The plan of DESIGN section 3 with a third guy at bearing 300. Leaning only 12 degrees with steep guys: not a rig to trust.
+/// Three steep guys, the back one of single cord. Leaning only 12 degrees with steep guys: not a rig to trust.
 inline guywright::Plan steep_plan() {
     guywright::Plan p;
     p.title = "Spillway bench";
