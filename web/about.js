@@ -9,7 +9,7 @@ const HOW_CHECKED = ['howChecked1', 'howChecked2', 'howChecked3', 'howChecked4',
 const list = (lines) => element('ul', {}, ...lines.map((line) => element('li', { textContent: line })));
 
 function part({ name, version, what, licence }) {
-  return element('details', {}, element('summary', { textContent: `${name} ${version}: ${what}` }), element('pre', { textContent: licence, tabIndex: 0 }));
+  return element('details', {}, element('summary', { textContent: say('named', { what: `${name} ${version}`, is: what }) }), element('pre', { textContent: licence, tabIndex: 0 }));
 }
 
 async function copyLine() {

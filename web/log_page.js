@@ -7,7 +7,7 @@ import { fill } from './words.js';
 import { comparison, signature } from './second.js';
 
 const MOST_FAULTS_TOLD = 6;
-const MB = (bytes) => `${Math.ceil(bytes / 1024 / 1024)} MB`;
+const megabytes = (words, bytes) => fill(words.megabytes, { n: Math.ceil(bytes / 1024 / 1024) });
 
 export class LogPage {
   #page;
@@ -95,7 +95,7 @@ export class LogPage {
 
   async #read(file) {
     const { name } = file;
-    if (file.size > LARGEST_LOG_BYTES) return this.#say(fill(this.#words.logTooLarge, { name, size: MB(file.size), most: MB(LARGEST_LOG_BYTES) }));
+    if (file.size > LARGEST_LOG_BYTES) return this.#say(fill(this.#words.logTooLarge, { name, size: megabytes(this.#words, file.size), most: megabytes(this.#words, LARGEST_LOG_BYTES) }));
     let content;
     try {
       content = await file.text();

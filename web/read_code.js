@@ -9,7 +9,7 @@ import { frameReader, readPicture } from './qr.js';
 const LARGEST_PICTURE_BYTES = 40 * 1024 * 1024; // the largest cameras of telephones make 25 MB
 const BETWEEN_FRAMES_MS = 120;
 const REFUSED = ['NotAllowedError', 'SecurityError'];
-const size = (bytes) => (bytes < 1024 * 1024 ? `${Math.ceil(bytes / 1024)} kB` : `${Math.ceil(bytes / 1024 / 1024)} MB`);
+const size = (words, bytes) => (bytes < 1024 * 1024 ? fill(words.kilobytes, { n: Math.ceil(bytes / 1024) }) : fill(words.megabytes, { n: Math.ceil(bytes / 1024 / 1024) }));
 
 /** `program`: { readCodes(texts), lookAt(bytes), open(text), second() }, the first two as in wasm/app/page_data.hpp; second() begins the second check. */
 export class Reader {
@@ -107,7 +107,7 @@ export class Reader {
     const { name } = file;
     const picture = file.type.startsWith('image/');
     const most = picture ? LARGEST_PICTURE_BYTES : LARGEST_PLAN_BYTES;
-    if (file.size > most) return this.#say(fill(picture ? this.#words.pictureTooLarge : this.#words.readTooLarge, { name, size: size(file.size), most: size(most) }));
+    if (file.size > most) return this.#say(fill(picture ? this.#words.pictureTooLarge : this.#words.readTooLarge, { name, size: size(this.#words, file.size), most: size(this.#words, most) }));
     try {
       if (picture) await this.#takePicture(file);
       else this.#takeBytes(new Uint8Array(await file.arrayBuffer()));

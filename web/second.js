@@ -120,7 +120,7 @@ export class SecondCheck {
       entered();
       input.focus();
     });
-    sign.setAttribute('aria-label', `${this.#words.changeSign}: ${label}`);
+    sign.setAttribute('aria-label', fill(this.#words.named, { what: this.#words.changeSign, is: label }));
     const line = element('div', { className: 'line' }, ...(asked.signed ? [sign] : []), input, element('span', { className: 'unit', textContent: unit }));
     return element('div', { className: 'measure' }, element('label', { htmlFor: id, textContent: label }), element('p', { id: `${id}-how`, textContent: [how, `${allowed}.`].filter(Boolean).join(' ') }), line, refusal);
   }

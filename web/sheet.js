@@ -4,6 +4,7 @@ import { element } from './element.js';
 import { key } from './page.js';
 import { draw } from './qr.js';
 import { signature } from './second.js';
+import { fill } from './words.js';
 
 const SVG = 'http://www.w3.org/2000/svg';
 const LOOK_AGAIN_MS = 200;
@@ -69,25 +70,25 @@ function preload({ title, note, items, people, signing }, signed, words) {
     element('table', {}, element('thead', {}, head), element('tbody', {}, ...rows)), element('div', { className: 'signatures' }, ...signatures));
 }
 
-function heading(sheet, code) {
+function heading(sheet, code, { named }) {
   const verdict = element('p', { className: 'verdict', textContent: sheet.verdict, dataset: { verdict: sheet.verdict } });
   const checkCode = element('p', { className: 'check' }, `${sheet.check_code_label} `, element('strong', { textContent: sheet.check_code }));
-  const governs = sheet.governs ? [element('p', { className: 'governs' }, element('strong', { textContent: `${sheet.governs_label}: ` }), sheet.governs)] : [];
+  const governs = sheet.governs ? [element('p', { className: 'governs' }, element('strong', { textContent: fill(named, { what: sheet.governs_label, is: '' }) }), sheet.governs)] : [];
   const words = element('div', {}, element('p', { className: 'kind', textContent: sheet.heading }), element('h2', { className: 'name', textContent: sheet.title }), verdict, checkCode, ...governs,
     ...(sheet.note ? [element('p', { className: 'about', textContent: sheet.note })] : []));
   return element('header', {}, words, ...(code ? [element('div', { className: 'code' }, code)] : []));
 }
 
 /** What stands at the top of every sheet of paper: one that lies about loose must say what it belongs to. */
-const running = ({ heading: kind, title, verdict, check_code: code }) => element('p', { className: 'running' }, element('span', { textContent: `${kind}: ${title}` }), element('strong', { textContent: `${verdict} \u00B7 ${code}` }));
+const running = ({ heading: kind, title, verdict, check_code: code }, { named }) => element('p', { className: 'running' }, element('span', { textContent: fill(named, { what: kind, is: title }) }), element('strong', { textContent: `${verdict} \u00B7 ${code}` }));
 
 /** In a table, for only the head of a table comes again on every page. */
 function paper(sheet, codes, signed, words) {
   const several = codes.length > 1 ? [element('section', { className: 'codes' }, ...codes)] : [];
-  const content = element('td', {}, heading(sheet, codes.length === 1 && codes[0]), element('div', { className: 'drawings' }, ...sheet.drawings.map(drawing)),
+  const content = element('td', {}, heading(sheet, codes.length === 1 && codes[0], words), element('div', { className: 'drawings' }, ...sheet.drawings.map(drawing)),
     ...sheet.sections.map((each) => (each.kind === 'preload' ? preload(each, signed, words) : section(each))), ...several,
     element('section', { className: 'notes' }, ...[...sheet.notes, sheet.code_note].map((text) => element('p', { textContent: text }))));
-  const made = element('table', { className: 'paper' }, element('thead', {}, element('tr', {}, element('td', {}, running(sheet)))), element('tbody', {}, element('tr', {}, content)));
+  const made = element('table', { className: 'paper' }, element('thead', {}, element('tr', {}, element('td', {}, running(sheet, words)))), element('tbody', {}, element('tr', {}, content)));
   made.setAttribute('role', 'presentation');
   return made;
 }

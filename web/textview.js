@@ -2,9 +2,10 @@
 // text larger than a drawing can be, and while the device has no picture. The same commands as on the drawn screen.
 
 import { element } from './element.js';
-import { say } from './words.js';
+import { say, together } from './words.js';
 
-const textOf = (entry) => [entry.label, entry.value].filter(Boolean).join(': ');
+const named = (what, is) => say('named', { what, is });
+const textOf = ({ label, value }) => (label && value ? named(label, value) : label || value || '');
 
 /** What makes up a group; while it is the same, values change in place and the focus stays where it is. */
 const shapeOf = (group) => JSON.stringify([group.title, group.entries.map((e) => (e.kind === 'number' ? [e.id, e.label, e.how, e.unit, e.measured, e.device] : [e.kind, e.id]))]);
@@ -145,7 +146,7 @@ export class TextView {
   #beside(id, words, label) {
     const button = element('button', { type: 'button', textContent: words });
     button.dataset.id = id;
-    button.setAttribute('aria-label', `${words}: ${label}`);
+    button.setAttribute('aria-label', named(words, label));
     return button;
   }
 
@@ -168,6 +169,7 @@ export class TextView {
   }
 
   #setText(node, words) {
-    if (node.textContent !== words) node.textContent = words;
+    const text = together(words);
+    if (node.textContent !== text) node.textContent = text;
   }
 }

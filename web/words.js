@@ -10,8 +10,11 @@ const WORDS = {
   backToDrawing: ['Back to the drawing', 'Retour au dessin'],
   backToPlan: ['Back to the plan', 'Retour au plan'],
   ok: ['OK', 'OK'],
+  named: ['{what}: {is}', '{what} : {is}'],
+  kilobytes: ['{n} kB', '{n} ko'],
+  megabytes: ['{n} MB', '{n} Mo'],
   cancel: ['Cancel', 'Renoncer'],
-  take: ['Take it', 'Prendre'],
+  take: ['Take it', 'Valider'],
 
   // The text view.
   rightAsItStands: ['The value shown is right', 'La valeur affichée est juste'],
@@ -26,14 +29,14 @@ const WORDS = {
   stoppedTitle: ['The app is not running', 'L\'appli ne tourne pas'],
   stoppedVerdict: ['NOT CHECKED. The app is not running.', 'NON VÉRIFIÉ. L\'appli ne tourne pas.'],
   stoppedWarning: ['Do not act on a verdict that was on the screen before. Your plan is kept in this browser up to the last change.',
-    'N\'agissez pas d\'après un verdict affiché avant. Votre plan est gardé dans ce navigateur jusqu\'au dernier changement.'],
+    'Ne vous fiez pas à un verdict affiché avant l\'arrêt. Votre plan est gardé dans ce navigateur jusqu\'au dernier changement.'],
   startAgain: ['Start again', 'Redémarrer'],
   rescue: ['Get the kept plan as a file', 'Obtenir le plan gardé en fichier'],
   startFresh: ['Start without the kept plan', 'Démarrer sans le plan gardé'],
   mend: ['Mend this copy of the app (needs the network)', 'Réparer cette copie de l\'appli (réseau nécessaire)'],
   noPicture: ['This browser draws no 3-D graphics (WebGL) for the app. It may be switched off in its settings, or the device may be short of memory.',
     'Ce navigateur ne dessine pas en 3D (WebGL) pour l\'appli. C\'est peut-être coupé dans ses réglages, ou la mémoire manque.'],
-  ownFault: ['A fault in the app itself has stopped it.', 'Une faute de l\'appli elle-même l\'a arrêtée.'],
+  ownFault: ['A fault in the app itself has stopped it.', 'Une erreur de l\'appli elle-même l\'a arrêtée.'],
   noWebAssembly: ['This browser cannot run the app: it has no WebAssembly. A browser of the last five years has it.',
     'Ce navigateur ne peut pas faire tourner l\'appli : il n\'a pas WebAssembly. Un navigateur des cinq dernières années l\'a.'],
   partMissing: ['A part of the app could not be loaded. Start again where there is a network, or mend this copy.',
@@ -54,7 +57,7 @@ const WORDS = {
   denied: ['This browser keeps nothing here ({why}). The app goes on working, but its plans are gone when it closes: save them as files.',
     'Ce navigateur ne garde rien ici ({why}). L\'appli continue, mais ses plans sont perdus à la fermeture : enregistrez-les en fichiers.'],
   full: ['The storage of this browser is full: the last change is not kept. The app goes on working and tries again with each change. Save the plan as a file.',
-    'La mémoire de ce navigateur est pleine : le dernier changement n\'est pas gardé. L\'appli continue et réessaie à chaque changement. Enregistrez le plan en fichier.'],
+    'Le stockage de ce navigateur est plein : le dernier changement n\'est pas gardé. L\'appli continue et réessaie à chaque changement. Enregistrez le plan en fichier.'],
   unreadable: ['The plan kept last cannot be read by this version of the app. It is set aside, not deleted: the list of plans has it and gives its text as a file.',
     'Le dernier plan gardé est illisible pour cette version de l\'appli. Il est mis de côté, pas effacé : la liste des plans l\'a et donne son texte en fichier.'],
   changedElsewhere: ['This plan was changed in another window, too. Both are kept: what you have here is now a plan of its own on the list.',
@@ -70,7 +73,7 @@ const WORDS = {
   // About the app.
   aboutTitle: ['About Guywright', 'À propos de Guywright'],
   purpose: ['Guywright tells whether a guyed leg at an edge will stand: GO, NO-GO or NOT CHECKED, and why. Nothing leaves this device by itself.',
-    'Guywright dit si une jambe haubanée au bord tiendra : GO, NO-GO ou NON VÉRIFIÉ, et pourquoi. Rien ne quitte cet appareil de soi-même.'],
+    'Guywright dit si une jambe haubanée au bord tiendra : GO, NO-GO ou NON VÉRIFIÉ, et pourquoi. Rien ne quitte cet appareil de lui-même.'],
   version: ['Version', 'Version'],
   not: ['What it is, and what it is not', 'Ce que c\'est, et ce que ce n\'est pas'],
   checked: ['How it was checked', 'Comment il a été vérifié'],
@@ -78,8 +81,8 @@ const WORDS = {
   partsUnreadable: ['The list of parts could not be read from the copy of the app. ({why})', 'La liste des parties n\'a pas pu être lue dans la copie de l\'appli. ({why})'],
   copyWhole: ['Offline copy {release}: {whole} of {files} files whole', 'Copie hors ligne {release} : {whole} fichiers sur {files} entiers'],
   noCopy: ['No offline copy in this browser yet', 'Pas encore de copie hors ligne dans ce navigateur'],
-  appVersion: ['App {version}, build {build}', 'Appli {version}, construction {build}'],
-  engineVersion: ['Engine {version}, build {build}', 'Moteur {version}, construction {build}'],
+  appVersion: ['App {version}, build {build}', 'Appli {version}, compilation {build}'],
+  engineVersion: ['Engine {version}, build {build}', 'Moteur {version}, compilation {build}'],
   planVersion: ['Plan files of version {plan}', 'Fichiers de plan, version {plan}'],
   howChecked1: ['Forces and stability are compared with a second computation, written apart from the first and solved by another method, on more than a thousand random rigs in seven load cases each.',
     'Forces et stabilité sont comparées à un second calcul, écrit à part et résolu par une autre méthode, sur plus de mille montages tirés au hasard, en sept cas de charge chacun.'],
@@ -90,7 +93,7 @@ const WORDS = {
   howChecked4: ['The native and the browser program run the same tests and must give the same answers.',
     'Le programme natif et celui du navigateur passent les mêmes essais et doivent donner les mêmes réponses.'],
   howChecked5: ['Random damage to plan files and random input to the computation must never crash it or give a GO that it has not computed.',
-    'Des fichiers abîmés et des données prises au hasard ne doivent jamais le planter ni donner un GO qu\'il n\'a pas calculé.'],
+    'Des fichiers abîmés et des données prises au hasard ne doivent jamais le faire planter ni donner un GO qu\'il n\'a pas calculé.'],
   howChecked6: ['It was not checked by tests of real rigs to failure, and no authority has approved it.',
     'Il n\'a pas été vérifié par des essais de vrais montages jusqu\'à rupture, et aucune autorité ne l\'a approuvé.'],
 
@@ -136,7 +139,7 @@ const WORDS = {
   readFault: ['"{name}" could not be read ({why}). Nothing was opened.', "« {name} » n'a pas pu être lu ({why}). Rien n'a été ouvert."],
   whole: ['This plan was read', 'Ce plan a été lu'],
   compare: ['Ask whoever shows it for the check code. Same six signs: the same plan, every digit of it.',
-    'Demandez le code de contrôle à qui le montre. Les six mêmes signes : le même plan, chaque chiffre.'],
+    'Demandez le code de contrôle à qui le montre. Les six mêmes signes : le même plan, au chiffre près.'],
   noTitle: ['Plan without a title', 'Plan sans titre'],
   open: ['Open this plan', 'Ouvrir ce plan'],
   again: ['Read another', 'En lire un autre'],
@@ -149,7 +152,7 @@ const WORDS = {
   secondTitle: ['Second check', 'Second contrôle'],
   secondThis: ['Second check of this plan', 'Second contrôle de ce plan'],
   blindHow: ['Measure these again on site, without asking what was measured before. Nothing entered first is shown here.',
-    "Mesurez à nouveau sur place, sans demander ce qui a été mesuré. Rien de la première saisie n'est montré ici."],
+    "Mesurez à nouveau sur place, sans demander ce qui a été mesuré avant. Rien de la première saisie n'est montré ici."],
   blindOf: ['Step 1 of 3: {title}', 'Étape 1 sur 3 : {title}'],
   compareStep: ['Step 2 of 3: the two beside each other', 'Étape 2 sur 3 : les deux côte à côte'],
   signStep: ['Step 3 of 3: list and signatures', 'Étape 3 sur 3 : liste et signatures'],
@@ -173,13 +176,13 @@ const WORDS = {
   worseVerdict: ['Verdict, the worse of both', 'Verdict, le pire des deux'],
   allAgree: ['All measurements agree within their tolerance.', 'Toutes les mesures concordent dans leur tolérance.'],
   someDisagree: ['{n} of {total} measurements disagree. Measure these again together: one reads, the other looks on. If the first number was wrong, put it right in the plan; that makes a new check code, and both check anew. If the second was wrong, measure again here.',
-    "{n} mesures sur {total} en désaccord. Mesurez-les ensemble : l'un lit, l'autre regarde. Si le premier nombre était faux, corrigez-le dans le plan ; le code de contrôle change, et les deux contrôlent à nouveau. Si le second était faux, mesurez à nouveau ici."],
+    "En désaccord : {n} sur {total}. Mesurez à nouveau ensemble ce qui diffère : l'un lit, l'autre regarde. Si le premier nombre était faux, corrigez-le dans le plan ; le code de contrôle change alors, et les deux contrôlent à nouveau. Si le second était faux, mesurez à nouveau ici."],
   notGo: ['With a verdict of {verdict} nothing can be signed and nothing goes on the rope. Change the rig, then check again.',
-    'Avec un verdict {verdict}, rien ne se signe et rien ne va sur la corde. Changez le montage, puis contrôlez à nouveau.'],
+    'Avec un verdict {verdict}, aucune signature, et rien ne va sur la corde. Changez le montage, puis contrôlez à nouveau.'],
   measureAgain: ['Back to the measurements', 'Retour aux mesures'],
   goOn: ['On to list and signatures', 'Vers liste et signatures'],
   whoTicks: ['Both go through it, each for themselves. A tick holds for two hours.',
-    'Les deux la parcourent, chacun pour soi. Une coche vaut deux heures.'],
+    'Les deux parcourent la liste, chacun pour soi. Une coche vaut deux heures.'],
   signTitle: ['Signatures', 'Signatures'],
   signHow: ['Both sign on this device, for this plan and this check code. This is an aid for planning: the two of you decide on site, with what you see and feel. No signature makes a rig safe.',
     "Les deux signent sur cet appareil, pour ce plan et ce code de contrôle. C'est une aide à la préparation : vous décidez à deux sur place, avec ce que vous voyez et sentez. Aucune signature ne rend un montage sûr."],
@@ -188,20 +191,20 @@ const WORDS = {
   signAs: ['Sign as {part}', 'Signer comme {part}'],
   takeBack: ['Take back', 'Retirer'],
   signedBy: ['{name}, {role}, {time}', '{name}, {role}, {time}'],
-  notSignedApart: ['Nothing can be signed: not all measurements agree.', 'Rien ne se signe : toutes les mesures ne concordent pas.'],
-  notSignedVerdict: ['Nothing can be signed: the verdict is {verdict}.', 'Rien ne se signe : le verdict est {verdict}.'],
+  notSignedApart: ['Nothing can be signed: not all measurements agree.', 'Signature impossible : certaines mesures ne concordent pas.'],
+  notSignedVerdict: ['Nothing can be signed: the verdict is {verdict}.', 'Signature impossible : le verdict est {verdict}.'],
   notSignedList: ['Not signed: {n} ticks are missing on the list, of one or the other.',
-    "Pas signé : il manque {n} coches sur la liste, de l'un ou de l'autre."],
+    "Pas signé : coches manquantes sur la liste, de l'un ou de l'autre : {n}."],
   notSignedName: ['Not signed: type the name first.', "Pas signé : tapez d'abord le nom."],
   notSignedSame: ['Not signed: {name} has signed already. A second person must be another one.',
-    'Pas signé : {name} a déjà signé. La deuxième personne doit être une autre.'],
+    "Pas signé : {name} a déjà signé. La deuxième personne doit être quelqu'un d'autre."],
   planChanged: ['The plan is not the one that was compared any more. Begin the second check again.',
     "Le plan n'est plus celui qui a été comparé. Recommencez le second contrôle."],
   signedTitle: ['Checked twice and signed', 'Contrôlé deux fois et signé'],
   signedHow: ['Stands for this plan alone. Any change ends it, and undo brings back the plan, not the signatures. It is an aid for planning: the two of you decide on site.',
     "Ne vaut que pour ce plan. Tout changement y met fin, et annuler rend le plan, pas les signatures. C'est une aide à la préparation : vous décidez à deux sur place."],
   fallen: ['Signatures fell away: {names} had signed on {time}, and the plan was changed after. Undo brings back the plan, not the signatures. Check and sign again.',
-    'Signatures tombées : {names} avaient signé le {time}, et le plan a été changé ensuite. Annuler rend le plan, pas les signatures. Contrôlez et signez à nouveau.'],
+    'Signatures annulées : {names} avaient signé le {time}, et le plan a été changé ensuite. Annuler rend le plan, pas les signatures. Contrôlez et signez à nouveau.'],
   checkAgain: ['Check again', 'Contrôler à nouveau'],
   saveLog: ['Save the log as a file', 'Enregistrer le journal'],
   openLog: ['Log', 'Journal'],
@@ -212,7 +215,7 @@ const WORDS = {
   logTitle: ['Log of signed verdicts', 'Journal des verdicts signés'],
   logEmpty: ['Nothing is signed yet on this device. A verdict comes here when a second check was signed by both.',
     "Rien n'est encore signé sur cet appareil. Un verdict vient ici quand les deux ont signé un second contrôle."],
-  logCount: ['Entries: {n}. The app never deletes any.', "Inscriptions : {n}. L'appli n'en supprime aucune."],
+  logCount: ['Entries: {n}. The app never deletes any.', "Inscriptions : {n}. L'appli n'en efface aucune."],
   logNotKept: ['Entries marked "not kept" are in memory only. Save the log as a file.',
     'Les inscriptions « pas gardées » sont seulement en mémoire. Enregistrez le journal en fichier.'],
   exportLog: ['Save all as a file', 'Tout enregistrer en fichier'],
@@ -221,18 +224,18 @@ const WORDS = {
   openItsPlan: ['Open its plan', 'Ouvrir son plan'],
   saveFound: ['Save as found', 'Enregistrer tel quel'],
   stateStands: ['stands', 'valable'],
-  stateFell: ['fell away {time}, the plan was changed', 'tombé le {time}, le plan a été changé'],
-  stateFile: ['from a file: a record, it signs nothing here', "d'un fichier : une trace, elle ne signe rien ici"],
-  stateDamaged: ['DAMAGED, set aside, not deleted', 'ABÎMÉ, mis de côté, pas supprimé'],
+  stateFell: ['fell away {time}, the plan was changed', 'annulé le {time}, le plan a été changé'],
+  stateFile: ['from a file: a record, it signs nothing here', "issu d'un fichier : pour mémoire, ne signe rien ici"],
+  stateDamaged: ['DAMAGED, set aside, not deleted', 'ABÎMÉ, mis de côté, pas effacé'],
   stateNotKept: ['not kept', 'pas gardé'],
   damagedTitle: ['Damaged entry', 'Inscription abîmée'],
   damagedHow: ['This entry cannot be read. It is kept as it was found and goes into every saved log.',
     'Cette inscription est illisible. Elle est gardée telle quelle et va dans chaque journal enregistré.'],
   logReadings: ['Measured twice', 'Mesuré deux fois'],
   logList: ['The list', 'La liste'],
-  logApp: ['Signed with version {version}, build {build}', 'Signé avec la version {version}, build {build}'],
+  logApp: ['Signed with version {version}, build {build}', 'Signé avec la version {version}, compilation {build}'],
   logSecondVerdict: ['first {first}, second {second}', 'premier {first}, second {second}'],
-  logFault: ['{path} is {value}; allowed: {allowed}', '{path} vaut {value} ; admis : {allowed}'],
+  logFault: ['{path} is {value}; allowed: {allowed}', '{path} : {value} ; admis : {allowed}'],
   logTaken: ['"{name}": entries read: {added}; here already: {known}; damaged and set aside: {setAside}.',
     '« {name} » : inscriptions lues : {added} ; déjà là : {known} ; abîmées et mises de côté : {setAside}.'],
   logTakenNotKept: ['They are not kept: the storage is full or denied.', 'Elles ne sont pas gardées : le stockage est plein ou refusé.'],
@@ -267,14 +270,17 @@ const WORDS = {
 
 let chosen = 0;
 
+/** A space that French has before a sign stays with its sign: no line begins with a colon. */
+export const together = (text) => text.replace(/« | (?=[:;?!»])/g, (space) => space.replace(' ', '\u00A0'));
+
 /** `text` with its {marks} filled in. */
-export const fill = (text, fills) => text.replace(/\{(\w+)\}/g, (mark, name) => String(fills[name] ?? mark));
+export const fill = (text, fills) => together(text).replace(/\{(\w+)\}/g, (mark, name) => String(fills[name] ?? mark));
 
 /** What is said in the language chosen. */
 export const say = (what, fills = {}) => fill(WORDS[what][chosen], fills);
 
 /** Everything in one language, by key, for a page that stays in the one it was opened in. */
-export const wordsOf = (language) => Object.fromEntries(Object.entries(WORDS).map(([what, texts]) => [what, texts[LANGUAGES.indexOf(language)]]));
+export const wordsOf = (language) => Object.fromEntries(Object.entries(WORDS).map(([what, texts]) => [what, together(texts[LANGUAGES.indexOf(language)])]));
 
 /** 'en' or 'fr': from now on. Elements with data-say and data-say-label say it at once. */
 export function speak(language) {

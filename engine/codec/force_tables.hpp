@@ -45,7 +45,7 @@ void add_case_rows(Table& table, const CardView& v, AddCells add_cells) {
     for (const Outcome& o : v.e.outcomes) {
         Row row{case_name(v.words, v.plan, o.setup)};
         if (o.equilibrium.status == SolveStatus::Solved) add_cells(row, o);
-        else row[0] += ": " + std::string(v.words.card.no_answer);
+        else row[0] += ", " + std::string(v.words.card.no_answer);
         table.push_back(std::move(row));
     }
 }

@@ -65,18 +65,18 @@ inline constexpr std::array k_french_fault_phrases{
     // Names.
     FaultWords{"{} characters long", "{} caractères"},
     FaultWords{"empty", "vide"},
-    FaultWords{"blank", "blanc"},
-    FaultWords{"a name of its own", "un nom à lui seul"},
+    FaultWords{"blank", "que des espaces"},
+    FaultWords{"a name of its own", "un nom différent des autres"},
     FaultWords{"a name", "un nom"},
     FaultWords{"the path of a number in this plan, such as edge.face_deg", "le chemin d'un nombre de ce plan, tel que edge.face_deg"},
     FaultWords{"each path once", "chaque chemin une fois"},
     // Numbers that depend on others.
     FaultWords{"1, or shares that add up to 1: nothing would carry the rest", "1, ou des parts qui font 1 en tout : rien ne porterait le reste"},
     FaultWords{"at most half of the diameter, {}; 0 is solid", "au plus la moitié du diamètre, {} ; 0 est une perche pleine"},
-    FaultWords{"at least {}, where NO-GO begins", "au moins {}, où NO-GO commence"},
-    FaultWords{"at most {}, where NO-GO begins", "au plus {}, où NO-GO commence"},
+    FaultWords{"at least {}, where NO-GO begins", "au moins {}, là où commence NO-GO"},
+    FaultWords{"at most {}, where NO-GO begins", "au plus {}, là où commence NO-GO"},
     FaultWords{"at most {}", "au plus {}"},
-    FaultWords{"{}, a leg of this frame", "{}, une jambe de ce montage"},
+    FaultWords{"{}, a leg of this frame", "{}, une des jambes de ce plan"},
     FaultWords{"another leg than from", "une autre jambe que « from »"},
     // The place of head, anchors and haul.
     FaultWords{"legs that meet above the line between their feet, feet side by side, and a lean across that line",
@@ -95,6 +95,6 @@ inline constexpr std::array k_french_fault_phrases{
     FaultWords{"{} to {}", "{} à {}"},
 };
 
-inline constexpr FaultLanguage k_french_faults{"{path} vaut {value} ; admis : {allowed}", k_french_fault_phrases};
+inline constexpr FaultLanguage k_french_faults{"{path} : {value} ; admis : {allowed}", k_french_fault_phrases};
 
 }  // namespace guywright

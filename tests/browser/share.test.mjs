@@ -300,7 +300,7 @@ test('the rig sheet holds what the engine says, prints on A4 and Letter, and ask
   await choose(app, 'sheet');
   await app.key('print').waitFor();
   const sheet = await app.page.evaluate(() => JSON.parse(window.guywright.sheet()));
-  const shown = await app.page.locator('#page .paper').textContent();
+  const shown = (await app.page.locator('#page .paper').textContent()).replaceAll('\u00A0', ' ');
   const texts = (part) => (typeof part === 'string' ? [part] : Object.entries(part ?? {}).filter(([key]) => !['kind', 'codes'].includes(key)).flatMap(([, each]) => texts(each)));
   const wanted = [sheet.title, sheet.verdict, code, sheet.governs, ...sheet.drawings.flatMap(({ title, texts: labels }) => [title, ...texts(labels)]), ...texts(sheet.sections), ...sheet.notes];
   assert.ok(wanted.length > 150, `${wanted.length} texts`);
@@ -347,4 +347,5 @@ test('the words of the pages are there in every language, with the same places t
     }
   }
   assert.equal(fill('{a} of {b}, {c}', { a: 1, b: 2 }), '1 of 2, {c}');
+  for (const [key, text] of Object.entries(wordsOf('fr'))) assert.doesNotMatch(text, /[^\u00A0][:;?!»](?!\d)|«[^\u00A0]| ["\u201C]/u, `fr.${key} lets a sign begin a line`);
 });

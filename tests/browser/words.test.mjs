@@ -42,7 +42,7 @@ test('a plan has the same verdict and check code in French and in feet and pound
     seen.push(...state.widgets.map(({ label, value }) => `${label} ${value}`));
   });
   const words = seen.join('\n');
-  for (const expected of [/Longueur de jambe 9,84 ft/, /Prétension \d+ lbf/, /Charge 353 lb/, /\d+ % de reste/, /Poulie, corde main \d+ lbf/, /Un hauban|La corde|La tête/]) assert.match(words, expected);
+  for (const expected of [/Longueur de jambe 9,84 ft/, /Prétension \d+ lbf/, /Charge 353 lb/, /\d+ % de marge/, /Poulie, corde main \d+ lbf/, /Un hauban|La corde|La tête/]) assert.match(words, expected);
   assert.doesNotMatch(words, /\d\.\d|\bkN\b|\bkg\b|\bGuy |\bLeg /);
   await choose(app, 'step Edge');
   await assertViewsFit(app, PHONE);

@@ -27,16 +27,16 @@ TEST_CASE("fault_told: English is as the engine says it") {
 }
 
 TEST_CASE("fault_told: phrases inside phrases, numbers with a comma, quotations as they stand") {
-    CHECK(in_french({"guys[1].inclination_deg", "95.5", "2 to 88 deg"}) == "guys[1].inclination_deg vaut 95,5 ; admis : 2 à 88 deg");
-    CHECK(in_french({"feet", "a list of 1 entry", "3 entries, one per leg"}) == "feet vaut une liste de 1 élément ; admis : 3 éléments, un par jambe");
-    CHECK(in_french({"title", "\"1 to 2.5, text\" (used twice)", "a name of its own"}) == "title vaut \"1 to 2.5, text\" (pris deux fois) ; admis : un nom à lui seul");
-    CHECK(in_french({"plan", "not JSON (found `x at line 2` at line 3, column 14)", "a value"}) == "plan vaut pas du JSON (`x at line 2` trouvé ligne 3, colonne 14) ; admis : une valeur");
+    CHECK(in_french({"guys[1].inclination_deg", "95.5", "2 to 88 deg"}) == "guys[1].inclination_deg : 95,5 ; admis : 2 à 88 deg");
+    CHECK(in_french({"feet", "a list of 1 entry", "3 entries, one per leg"}) == "feet : une liste de 1 élément ; admis : 3 éléments, un par jambe");
+    CHECK(in_french({"title", "\"1 to 2.5, text\" (used twice)", "a name of its own"}) == "title : \"1 to 2.5, text\" (pris deux fois) ; admis : un nom différent des autres");
+    CHECK(in_french({"plan", "not JSON (found `x at line 2` at line 3, column 14)", "a value"}) == "plan : pas du JSON (`x at line 2` trouvé ligne 3, colonne 14) ; admis : une valeur");
 }
 
 TEST_CASE("fault_told: what has no words is told in English, and found") {
     const InputFault f{"x", "quite new", "1 to 2"};
     CHECK_FALSE(has_words_for(k_french, f));
-    CHECK(in_french(f) == "x vaut quite new ; admis : 1 à 2");
+    CHECK(in_french(f) == "x : quite new ; admis : 1 à 2");
 }
 
 TEST_CASE("fault_told: every rule across keys and every place that cannot be has words") {

@@ -27,6 +27,7 @@ namespace detail {
 // Not computable while compiling, so that calling one stops the build and its name says why.
 void a_language_is_missing();
 void one_language_fills_in_other_things();
+void french_has_a_space_before_this_sign();
 
 }  // namespace detail
 
@@ -37,6 +38,8 @@ struct Said {
     consteval Said(std::string_view in_english, std::string_view in_french) : english(in_english), french(in_french) {
         if (english.empty() || french.empty()) detail::a_language_is_missing();
         if (holes(english) != holes(french)) detail::one_language_fills_in_other_things();
+        for (std::size_t i = 0; i < french.size(); ++i)
+            if (std::string_view(":;?!").find(french[i]) != std::string_view::npos && (i == 0 || french[i - 1] != ' ')) detail::french_has_a_space_before_this_sign();
     }
 
 private:

@@ -24,6 +24,7 @@ void put_in_language(std::string& name, const Speech& speech) {
 
 void name_in_language(Plan& example, const Speech& speech) {
     put_in_language(example.title, speech);
+    put_in_language(example.note, speech);
     for (GuyPlan& guy : example.guys) put_in_language(guy.name, speech);
     for (RopePlan& rope : example.ropes) put_in_language(rope.name, speech);
 }

@@ -36,7 +36,7 @@ void add_offer(Builder& b, std::string words, std::string below, Key key) {
     const float wide = b.width() - k_apply_px - widgets::k_gap_px;
     const float words_px = widgets::text_height(b.ui().fonts.text, words, wide);
     const float height = std::max(widgets::k_target_px, words_px + (below.empty() ? 0.0F : widgets::text_height(b.ui().fonts.strong, below, wide)));
-    std::vector<Spoken> spoken{{.kind = Spoken::Kind::Text, .id = "offer", .label = words, .value = below}, {Spoken::Kind::Key, key.id, key.label + ": " + words, {}, std::nullopt, key.command}};
+    std::vector<Spoken> spoken{{.kind = Spoken::Kind::Text, .id = "offer", .label = words, .value = below}, {Spoken::Kind::Key, key.id, b.named(key.label, words), {}, std::nullopt, key.command}};
     const std::string id = key.id;
     b.push(height, id, [words = std::move(words), below = std::move(below), key = std::move(key), words_px](Ui& u, const Box& box) {
         Box rest = box;
@@ -238,8 +238,8 @@ void add_anchor_set(Builder& b, const AnchorSet& set, std::size_t place) {
     const Key take{"take anchors " + number, said(s, words::advice::k_use_set), app::TakeAnchors{std::move(guys)}, place == 0 && set.verdict == Verdict::Go ? ButtonLook::Action : ButtonLook::Plain};
     const float words_px = widgets::text_height(b.ui().fonts.text, told, b.width());
     std::vector<Spoken> spoken{{.kind = Spoken::Kind::Text, .id = "offer", .label = told},
-                               {Spoken::Kind::Key, show.id, show.label + ": " + told, {}, shown, show.command},
-                               {Spoken::Kind::Key, take.id, take.label + ": " + told, {}, std::nullopt, take.command}};
+                               {Spoken::Kind::Key, show.id, b.named(show.label, told), {}, shown, show.command},
+                               {Spoken::Kind::Key, take.id, b.named(take.label, told), {}, std::nullopt, take.command}};
     b.push(words_px + 8.0F + widgets::k_target_px, show.id, [told = std::move(told), words_px, show, take](Ui& u, const Box& box) {
         Box rest = box;
         widgets::write(u, u.fonts.text, rest.cut_top(words_px, 8.0F), told, u.theme.ink);

@@ -1,10 +1,12 @@
 #pragma once
 #include <initializer_list>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "wasm/app/inputs.hpp"
 #include "wasm/screens/items.hpp"
+#include "wasm/words/card.hpp"
 
 namespace guywright::screens {
 
@@ -38,6 +40,8 @@ public:
     [[nodiscard]] const Plan& plan() const { return state_.plan; }
     [[nodiscard]] std::string said(const app::Said& text) const { return app::said(state_, text); }
     [[nodiscard]] std::string said(const app::Said& text, std::initializer_list<app::Fill> fills) const { return app::said(state_, text, fills); }
+    /// "Guy 2 of 3: left"
+    [[nodiscard]] std::string named(std::string what, std::string name) const { return said(words::k_named, {{"{what}", std::move(what)}, {"{name}", std::move(name)}}); }
     [[nodiscard]] float width() const { return width_; }
     [[nodiscard]] StepItems take() { return std::move(out_); }
 

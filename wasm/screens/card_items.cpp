@@ -40,7 +40,7 @@ MarginHead margin_head(const Builder& b, const Check& c) {
     const std::string name = subject_name(language, b.plan(), c);
     h.what = language.of(c.id).what;
     guywright::detail::capitalise(h.what);
-    if (!name.empty()) h.what = b.said(words::k_named, {{"{what}", h.what}, {"{name}", name}});
+    if (!name.empty()) h.what = b.named(h.what, name);
     h.spare = spare_words(b, c);
     const app::Fonts& f = b.ui().fonts;
     h.one_line = widgets::text_width(f.text, h.what) + widgets::text_width(f.strong, h.spare) + 12.0F <= b.width();

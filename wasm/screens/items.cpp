@@ -8,7 +8,6 @@
 #include "wasm/screens/card_items.hpp"
 #include "wasm/screens/name_items.hpp"
 #include "wasm/app/inputs.hpp"
-#include "wasm/words/card.hpp"
 #include "wasm/words/items.hpp"
 #include "wasm/words/keys.hpp"
 
@@ -25,9 +24,6 @@ std::string numbered(const Builder& b, const std::string& what, std::size_t i, s
     return b.said(words::k_numbered, {{"{what}", what}, {"{n}", std::to_string(i + 1)}, {"{all}", std::to_string(count)}});
 }
 std::string numbered(const Builder& b, const app::Said& what, std::size_t i, std::size_t count) { return numbered(b, b.said(what), i, count); }
-
-/// "Guy 2 of 4: left"
-std::string named(const Builder& b, std::string what, const std::string& name) { return b.said(words::k_named, {{"{what}", std::move(what)}, {"{name}", name}}); }
 
 void slide_each(Builder& b, std::initializer_list<std::string_view> patterns, std::size_t index, std::size_t second = 0) {
     for (const std::string_view pattern : patterns) b.slide(app::path_at(pattern, index, second));
@@ -107,7 +103,7 @@ void rope_items(Builder& b) {
     const std::size_t count = b.plan().ropes.size();
     for (std::size_t i = 0; i < count; ++i) {
         const bool hauled = b.plan().ropes[i].haul.has_value();
-        b.group(count == 1 ? b.said(words::k_rope) : named(b, numbered(b, words::k_rope, i, count), b.plan().ropes[i].name), app::path_at("ropes[#]", i));
+        b.group(count == 1 ? b.said(words::k_rope) : b.named(numbered(b, words::k_rope, i, count), b.plan().ropes[i].name), app::path_at("ropes[#]", i));
         b.slide(app::path_at("ropes[#].load_kg", i));
         if (count > 1) b.slide(app::path_at("ropes[#].share", i));
         b.choose({{app::path_at("over pulley #", i), b.said(words::k_over_pulley), hauled, app::SetHaul{i, true}},
@@ -120,7 +116,7 @@ void rope_items(Builder& b) {
 void one_guy(Builder& b, std::size_t i) {
     const GuyPlan& guy = b.plan().guys[i];
     const std::string number = std::to_string(i);
-    b.group(named(b, numbered(b, words::k_guy, i, b.plan().guys.size()), guy.name), app::path_at("guys[#]", i));
+    b.group(b.named(numbered(b, words::k_guy, i, b.plan().guys.size()), guy.name), app::path_at("guys[#]", i));
     slide_each(b, {"guys[#].bearing_deg", "guys[#].inclination_deg", "guys[#].anchor_m[0]", "guys[#].anchor_m[1]", "guys[#].anchor_m[2]",
                    "guys[#].anchor_strength_kN", "guys[#].pretension_kN"}, i);
     b.more(b.said(words::k_more_of_guy));

@@ -33,16 +33,24 @@ std::size_t fitting(ImFont* font, std::string_view word, float width) {
     return count;
 }
 
-/// True for a space that belongs to a number: between it and its unit.
+/// True for the space that French has before a sign and inside its quotation marks.
+bool belongs_to_sign(std::string_view text, std::size_t space) {
+    constexpr std::string_view k_opening = "\u00AB", k_closing = "\u00BB";
+    const std::string_view before = text.substr(0, space), after = text.substr(space + 1);
+    return before.ends_with(k_opening) || after.starts_with(k_closing) || (!after.empty() && std::string_view(":;?!%").find(after.front()) != std::string_view::npos);
+}
+
+/// True for a space at which no line may end: of a sign, or between a number and its unit.
 bool keeps_together(std::string_view text, std::size_t space) {
+    if (belongs_to_sign(text, space)) return true;
     constexpr std::size_t k_longest_unit = 3;
     const std::size_t end = std::min(text.find_first_of(" ,.;:)\n", space + 1), text.size());
     const auto is_digit = [&](std::size_t at) { return at < text.size() && text[at] >= '0' && text[at] <= '9'; };
     return space > 0 && is_digit(space - 1) && !is_digit(space + 1) && end - space - 1 <= k_longest_unit;
 }
 
-/// One paragraph, wrapped at spaces alone: "2.22 kN" never breaks after its point, nor before its unit. A word wider than a line
-/// is broken.
+/// One paragraph, wrapped at spaces alone: "2.22 kN" never breaks after its point, nor before its unit, nor a line before a colon.
+/// A word wider than a line is broken.
 void add_lines(std::vector<std::string_view>& lines, ImFont* font, std::string_view text, float width) {
     while (text_width(font, text) > width) {
         std::size_t end = 0;   // of what fits, a space or 0

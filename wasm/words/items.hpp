@@ -39,7 +39,7 @@ inline constexpr Said k_name_rope{"Name this rope", "Nommer cette corde"};
 // Guys.
 inline constexpr Said k_guy{"Guy", "Hauban"};
 inline constexpr Said k_more_of_guy{"cord, knots, name, order", "cordelette, nœuds, nom, ordre"};
-inline constexpr Said k_by_bearing{"Anchor by bearing", "Amarrage par relèvement"};
+inline constexpr Said k_by_bearing{"Anchor by bearing", "Amarrage par direction"};
 inline constexpr Said k_by_position{"Anchor by position", "Amarrage par position"};
 inline constexpr Said k_remove_guy{"Remove guy {name}", "Ôter le hauban {name}"};
 inline constexpr Said k_no_guys{"No guys", "Aucun hauban"};
@@ -53,7 +53,7 @@ inline constexpr Said k_down{"Move down the list", "Descendre dans la liste"};
 // Feet.
 inline constexpr Said k_foot{"Foot", "Pied"};
 inline constexpr Said k_foot_can_lift{"Foot can lift", "Le pied peut se lever"};
-inline constexpr Said k_foot_is_held{"Foot is held down", "Le pied est retenu"};
+inline constexpr Said k_foot_is_held{"Foot is held down", "Pied retenu au sol"};
 inline constexpr Said k_more_of_foot{"pin, add a tie", "broche, un lien"};
 inline constexpr Said k_add_tie{"Add a tie to this foot", "Ajouter un lien à ce pied"};
 inline constexpr Said k_foot_tie{"Foot tie", "Lien de pied"};
@@ -66,7 +66,7 @@ inline constexpr Said k_tie_together{"Tie feet {a} and {b} together", "Lier les 
 // Margins.
 inline constexpr Said k_margins{"Margins", "Marges"};
 inline constexpr Said k_more_of_margins{"safety factors, loss of a guy", "coefficients, hauban perdu"};
-inline constexpr Said k_guy_loss{"Must stand with any one guy lost", "Doit tenir sans n'importe quel hauban"};
+inline constexpr Said k_guy_loss{"Must stand with any one guy lost", "Doit tenir même si un hauban lâche"};
 inline constexpr Said k_all_margins{"All margins, the closest first", "Toutes les marges"};
 
 }  // namespace guywright::words

@@ -15,7 +15,7 @@ inline constexpr Said k_undo{"Undo", "Annuler"};
 inline constexpr Said k_next{"Next", "Suite"};
 inline constexpr Said k_more{"More", "Plus"};
 inline constexpr Said k_more_what{"More: {what}", "Plus : {what}"};
-inline constexpr Said k_take{"Take it", "Prendre"};
+inline constexpr Said k_take{"Take it", "Valider"};
 inline constexpr Said k_cancel{"Cancel", "Renoncer"};
 inline constexpr Said k_delete{"Delete", "Effacer"};
 inline constexpr Said k_back_to_plan{"Back to the plan", "Retour au plan"};
@@ -28,7 +28,7 @@ inline constexpr std::array k_step_titles{Said{"Edge", "Bord"}, Said{"Frame", "J
                                           Said{"Margins", "Marges"}, Said{"Card", "Fiche"}};
 
 // Sliders, their values and the keypad.
-inline constexpr Said k_take_short{"Take", "Viser"};
+inline constexpr Said k_take_short{"Take", "Mesurer"};
 inline constexpr Said k_take_from_device{"Take from device", "Mesurer avec l'appareil"};
 inline constexpr Said k_not_entered{"not entered", "non saisi"};
 inline constexpr Said k_comma_not_entered{", not entered", ", non saisi"};

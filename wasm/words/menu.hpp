@@ -37,8 +37,8 @@ inline constexpr Said k_imperial{"Units / Unités: imperial", "Unités / Units :
 inline constexpr Said k_locked{"Locked", "Verrouillé"};
 inline constexpr Said k_nothing_changes{"No touch and no key changes anything.", "Aucun toucher, aucune touche ne change rien."};
 inline constexpr Said k_how_to_open{"To open, hold 1 for a second, let go, then hold 2. The keys 1 and 2 do the same.",
-                                    "Pour ouvrir, tenez 1 une seconde, lâchez, puis tenez 2. Les touches 1 et 2 font de même."};
-inline constexpr Said k_now_second{"1 is done. Now hold 2 for a second.", "1 est fait. Tenez 2 une seconde."};
+                                    "Pour ouvrir, maintenez 1 une seconde, lâchez, puis maintenez 2. Les touches 1 et 2 font de même."};
+inline constexpr Said k_now_second{"1 is done. Now hold 2 for a second.", "1 est fait. Maintenez 2 une seconde."};
 inline constexpr Said k_hold_done{"done", "fait"};
 
 // The text view.

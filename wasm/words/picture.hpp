@@ -32,19 +32,19 @@ inline constexpr Said k_guy_is{"{name}: {d}", "{name} : {d}"};
 // Forces.
 inline constexpr Said k_off_leg{"{angle} off the leg", "{angle} de la jambe"};
 inline constexpr Said k_off_legs{"{angle} off the legs", "{angle} des jambes"};
-inline constexpr Said k_ropes_together{"ropes together {force}", "cordes ensemble {force}"};
+inline constexpr Said k_ropes_together{"ropes together {force}", "résultante cordes {force}"};
 inline constexpr Said k_ropes{"ropes", "cordes"};
 inline constexpr Said k_load_side{"{name}, load side", "{name}, côté charge"};
 inline constexpr Said k_haul_side{"{name}, haul side", "{name}, côté halage"};
 inline constexpr Said k_weight{"weight at the head", "poids en tête"};
 inline constexpr Said k_pushing_leg{"leg", "jambe"};
 inline constexpr Said k_leg_pulls{"{leg} (pulls)", "{leg} (tire)"};
-inline constexpr Said k_no_forces{"No forces: this case has no answer.", "Pas de forces : ce cas n'a pas de réponse."};
+inline constexpr Said k_no_forces{"No forces: this case has no answer.", "Pas de forces : ce cas n'a pas de solution."};
 
 // The way it goes.
 inline constexpr Said k_goes{"goes this way", "tombe par là"};
 inline constexpr Said k_goes_at{"goes this way at {n} times the load", "tombe par là à {n} fois la charge"};
-inline constexpr Said k_weakest{"weakest this way", "plus faible par là"};
+inline constexpr Said k_weakest{"weakest this way", "sens le plus faible"};
 
 // Keys and names of the picture.
 inline constexpr Said k_site{"The site", "Le site"};
@@ -61,7 +61,7 @@ inline constexpr std::array k_view_names{Said{"free", "libre"}, Said{"above", "d
 // Below the picture.
 inline constexpr Said k_not_computed{"Nothing is computed yet: something that is needed is missing or cannot be used.",
                                      "Rien n'est encore calculé : une donnée nécessaire manque ou est inutilisable."};
-inline constexpr Said k_no_rest{"No forces in this case: the head finds no rest.", "Pas de forces dans ce cas : la tête ne trouve pas de repos."};
+inline constexpr Said k_no_rest{"No forces in this case: the head finds no rest.", "Pas de forces dans ce cas : aucun équilibre de la tête n'est trouvé."};
 inline constexpr Said k_falls{"No forces in this case: the rig does not stand.", "Pas de forces dans ce cas : le montage ne tient pas."};
 inline constexpr Said k_still{"The head moves less than {least}.", "La tête bouge de moins de {least}."};
 inline constexpr Said k_moves_true{"The head moves {by}, drawn as it is.", "La tête bouge de {by}, dessiné tel quel."};

@@ -38,10 +38,10 @@ inline constexpr Said k_one_rope{"A plan has at least one rope.", "Un plan a au 
 inline constexpr Said k_not_by_position{"The anchor of guy {name} cannot be entered by position as things stand. It stays as it was.",
                                         "L'amarrage du hauban {name} ne peut pas être saisi par position à présent. Il reste comme il était."};
 inline constexpr Said k_not_by_bearing{"The anchor of guy {name} cannot be entered by bearing as things stand. It stays as it was.",
-                                       "L'amarrage du hauban {name} ne peut pas être saisi par relèvement à présent. Il reste comme il était."};
+                                       "L'amarrage du hauban {name} ne peut pas être saisi par direction à présent. Il reste comme il était."};
 inline constexpr Said k_too_far{"It is more than {far} away.", "Il est à plus de {far}."};
 inline constexpr Said k_too_high{"It stands too high for that.", "Il est trop haut pour cela."};
-inline constexpr Said k_under_the_head{"It stands straight under the head.", "Il est droit sous la tête."};
+inline constexpr Said k_under_the_head{"It stands straight under the head.", "Il est juste à l'aplomb de la tête."};
 
 // Files and steps.
 inline constexpr Said k_step_unreadable{"The step in that direction was kept, but cannot be read any more. The plan stays as it is.",
@@ -56,11 +56,17 @@ inline constexpr Said k_back_guy{"back", "arrière"};
 inline constexpr Said k_right_guy{"right", "droite"};
 inline constexpr Said k_left_guy{"left", "gauche"};
 
-/// Titles and names in assets/examples.
+/// Titles, notes and names in assets/examples.
 inline constexpr std::array k_example_names{
-    Said{"Dam crest A-frame", "Bipied sur la crête du barrage"}, Said{"Drain shaft tripod", "Trépied au puits de drainage"}, Said{"Spillway bench inspection", "Inspection de la banquette"},
+    Said{"Dam crest A-frame", "Bipied sur la crête du barrage"}, Said{"Drain shaft tripod", "Trépied au puits de drainage"}, Said{"Spillway bench inspection", "Banquette du déversoir"},
     k_main_rope, k_back_guy, k_right_guy, k_left_guy, Said{"back left", "arr. gauche"}, Said{"back right", "arr. droite"}, Said{"front left", "av. gauche"},
-    Said{"front right", "av. droite"}, Said{"front", "avant"}};
+    Said{"front right", "av. droite"}, Said{"front", "avant"},
+    Said{"A litter is raised up the downstream slope of the quarry dam, over its crest. Invented site.",
+         "Une civière est remontée le long du parement aval du barrage de la carrière, par-dessus la crête. Site inventé."},
+    Said{"One inspector goes down the drain shaft in the floor of the quarry; the tripod straddles it. Invented site.",
+         "Une personne descend dans le puits de drainage, au fond de la carrière ; le trépied l'enjambe. Site inventé."},
+    Said{"Two inspectors go down the spillway face of the quarry dam one after the other. Invented site.",
+         "Deux personnes descendent l'une après l'autre la face du déversoir du barrage de la carrière. Site inventé."}};
 
 inline constexpr Said k_new_rope{"rope", "corde"};
 inline constexpr Said k_new_guy{"guy", "hauban"};
