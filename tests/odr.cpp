@@ -121,3 +121,4 @@
 #include "wasm/words/reading.hpp"
 #include "wasm/words/refusals.hpp"
 #include "wasm/words/second.hpp"
+#include "wasm/words/standards.hpp"

@@ -25,6 +25,8 @@ struct LineUp {
     bool stands_before = false;                   ///< the holding case; else angle_before_rad means nothing
     double angle_before_rad = 0.0;                ///< applied-force angle of the holding case
     double angle_after_rad = 0.0;
+    Vec3 resultant_before_N{0.0};                 ///< of the ropes at the head in the holding case; zero where stands_before is not set
+    Vec3 resultant_after_N{0.0};                  ///< zero where there is no place to go to
     Bounded<double, k_max_guys> take_up_m;        ///< of each guy, + in, - out: it then has the plan's pretension at head_m
     bool rule_stops = false;
     Check stopped_by;                             ///< the rule that would be broken next, where rule_stops
@@ -268,7 +270,10 @@ inline void take_up_to(LineUp& out, const Model& drawn, const Model& moved) {
     if (!std::isfinite(target.left)) return out;
     const detail::WayToLine way(plan, drawn, target.at);
     out.stands_before = way.before().rigged.stable && way.before().holding.stable;
-    if (out.stands_before) out.angle_before_rad = way.before().holding.applied_force_angle_rad;
+    if (out.stands_before) {
+        out.angle_before_rad = way.before().holding.applied_force_angle_rad;
+        out.resultant_before_N = way.before().holding.resultant_N;
+    }
     if (out.stands_before && out.angle_before_rad <= k_in_line_rad) {
         out.status = LineUpStatus::InLine;
         return out;
@@ -284,6 +289,7 @@ inline void take_up_to(LineUp& out, const Model& drawn, const Model& moved) {
     out.head_m = moved.model.drawn_head_m;
     out.after = {moved.plan.frame.lean_deg, moved.plan.frame.lean_bearing_deg};
     out.angle_after_rad = moved.holding.applied_force_angle_rad;
+    out.resultant_after_N = moved.holding.resultant_N;
     out.plan = moved.plan;
     detail::take_up_to(out, drawn, moved.model);
     return out;

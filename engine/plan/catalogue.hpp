@@ -2,6 +2,7 @@
 #include "engine/plan/describe.hpp"
 
 #include <array>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -16,7 +17,8 @@ struct PublishedPart {
     std::string_view name;
     PartUse use;
     double strength_kN;        ///< breaking load, without knots; of an anchor what it gives way at
-    std::string_view source;
+    std::string_view standard;   ///< as short as it is known
+    std::string_view source;     ///< where the number was found
 };
 
 namespace detail {
@@ -31,25 +33,25 @@ inline constexpr std::string_view k_pickets = "US Navy NAVEDTRA 14251, undisturb
 
 /// Small on purpose: standards, not makers.
 inline constexpr std::array k_published_parts{
-    PublishedPart{"Cord 4 mm", PartUse::Cord, 3.2, detail::k_en_564},
-    PublishedPart{"Cord 5 mm", PartUse::Cord, 5.0, detail::k_en_564},
-    PublishedPart{"Cord 6 mm", PartUse::Cord, 7.2, detail::k_en_564},
-    PublishedPart{"Cord 7 mm", PartUse::Cord, 9.8, detail::k_en_564},
-    PublishedPart{"Cord 8 mm", PartUse::Cord, 12.8, detail::k_en_564},
-    PublishedPart{"Rope type A", PartUse::Rope, 22.0, detail::k_en_1891},
-    PublishedPart{"Rope type B", PartUse::Rope, 18.0, detail::k_en_1891},
-    PublishedPart{"Rope, technical use", PartUse::Rope, 20.0, detail::k_nfpa_1983},
-    PublishedPart{"Rope, general use", PartUse::Rope, 40.0, detail::k_nfpa_1983},
-    PublishedPart{"Pulley, technical use", PartUse::Pulley, 22.0, detail::k_nfpa_1983},
-    PublishedPart{"Pulley, general use", PartUse::Pulley, 36.0, detail::k_nfpa_1983},
-    PublishedPart{"Connector B, H, A, T", PartUse::Connector, 20.0, detail::k_en_12275},
-    PublishedPart{"Connector K, Q", PartUse::Connector, 25.0, detail::k_en_12275},
-    PublishedPart{"Connector X", PartUse::Connector, 18.0, detail::k_en_12275},
-    PublishedPart{"Connector, technical use", PartUse::Connector, 27.0, detail::k_nfpa_1983},
-    PublishedPart{"Connector, general use", PartUse::Connector, 40.0, detail::k_nfpa_1983},
-    PublishedPart{"Picket, single", PartUse::Anchor, 3.11, detail::k_pickets},
-    PublishedPart{"Pickets 1-1-1", PartUse::Anchor, 8.0, detail::k_pickets},
-    PublishedPart{"Pickets 3-2-1", PartUse::Anchor, 17.7, detail::k_pickets},
+    PublishedPart{"Cord 4 mm", PartUse::Cord, 3.2, "EN 564", detail::k_en_564},
+    PublishedPart{"Cord 5 mm", PartUse::Cord, 5.0, "EN 564", detail::k_en_564},
+    PublishedPart{"Cord 6 mm", PartUse::Cord, 7.2, "EN 564", detail::k_en_564},
+    PublishedPart{"Cord 7 mm", PartUse::Cord, 9.8, "EN 564", detail::k_en_564},
+    PublishedPart{"Cord 8 mm", PartUse::Cord, 12.8, "EN 564", detail::k_en_564},
+    PublishedPart{"Rope type A", PartUse::Rope, 22.0, "EN 1891", detail::k_en_1891},
+    PublishedPart{"Rope type B", PartUse::Rope, 18.0, "EN 1891", detail::k_en_1891},
+    PublishedPart{"Rope, technical use", PartUse::Rope, 20.0, "NFPA 1983", detail::k_nfpa_1983},
+    PublishedPart{"Rope, general use", PartUse::Rope, 40.0, "NFPA 1983", detail::k_nfpa_1983},
+    PublishedPart{"Pulley, technical use", PartUse::Pulley, 22.0, "NFPA 1983", detail::k_nfpa_1983},
+    PublishedPart{"Pulley, general use", PartUse::Pulley, 36.0, "NFPA 1983", detail::k_nfpa_1983},
+    PublishedPart{"Connector B, H, A, T", PartUse::Connector, 20.0, "EN 12275", detail::k_en_12275},
+    PublishedPart{"Connector K, Q", PartUse::Connector, 25.0, "EN 12275", detail::k_en_12275},
+    PublishedPart{"Connector X", PartUse::Connector, 18.0, "EN 12275", detail::k_en_12275},
+    PublishedPart{"Connector, technical use", PartUse::Connector, 27.0, "NFPA 1983", detail::k_nfpa_1983},
+    PublishedPart{"Connector, general use", PartUse::Connector, 40.0, "NFPA 1983", detail::k_nfpa_1983},
+    PublishedPart{"Picket, single", PartUse::Anchor, 3.11, "NAVEDTRA 14251", detail::k_pickets},
+    PublishedPart{"Pickets 1-1-1", PartUse::Anchor, 8.0, "NAVEDTRA 14251", detail::k_pickets},
+    PublishedPart{"Pickets 3-2-1", PartUse::Anchor, 17.7, "NAVEDTRA 14251", detail::k_pickets},
 };
 
 /// A cord or rope that a team put down by itself, from its label or sheet.

@@ -9,6 +9,8 @@ using namespace guywright;
 
 namespace {
 
+Model built_of(const Plan& p) { return build_model(p).model; }
+
 Sequence sequence_of(const Plan& p) {
     const BuiltModel built = build_model(p);
     REQUIRE(built.faults.empty());
@@ -19,7 +21,6 @@ long place_of(const SequenceSteps& steps, StepKind kind) {
         if (steps[i].kind == kind) return static_cast<long>(i);
     return -1;
 }
-Model model_of(const Plan& p) { return build_model(p).model; }
 
 /// The rig with only these guys, each just tight where the head is drawn (or at a share of its pretension), written anew.
 Model rig_with(const Plan& p, const std::map<std::size_t, double>& on) {
@@ -29,7 +30,7 @@ Model rig_with(const Plan& p, const std::map<std::size_t, double>& on) {
         q.guys.push_back(p.guys[guy]);
         q.guys.back().pretension_kN *= share;
     }
-    return model_of(q);
+    return built_of(q);
 }
 
 bool stays_up(const Plan& p, const Model& m, const Pulls& pulls, Vec3 start_m) {
@@ -56,7 +57,7 @@ TEST_CASE("standing: a single leg in the hand weighs half of its weight times th
         Plan p = support::usual_plan();
         p.frame.lean_deg = lean_deg;
         p.guys.clear();
-        const Standing s = find_standing(p, model_of(p));
+        const Standing s = find_standing(p, built_of(p));
         CHECK_FALSE(s.by_itself);
         CHECK_WITHIN(s.hold_N, 3.5 * k_gravity * std::sin(radians(std::abs(lean_deg) + 5.0)), 0.02);
         REQUIRE(s.leg_compression_N.size() == 1);
@@ -76,7 +77,7 @@ TEST_CASE("standing: an A-frame falls across its plane only") {
     }
     p.frame.lean_deg = 12.0;
     p.frame.lean_bearing_deg = 0.0;
-    const Standing s = find_standing(p, model_of(p));
+    const Standing s = find_standing(p, built_of(p));
     CHECK_FALSE(s.by_itself);
     // the head strays by 5 degrees of a leg's length, which is a little more of the frame's height
     const double height_m = std::sqrt(8.0), strayed_rad = radians(12.0) + radians(5.0) * 3.0 / height_m;
@@ -92,9 +93,9 @@ TEST_CASE("standing: a heavy tripod stands a bump, a light one must be steadied"
         p.frame.legs[i].held_down = false;
         p.frame.legs[i].mass_kg = 60.0;
     }
-    CHECK(find_standing(p, model_of(p)).by_itself);
+    CHECK(find_standing(p, built_of(p)).by_itself);
     for (LegPlan& leg : p.frame.legs) leg.mass_kg = 2.0;
-    const Standing light = find_standing(p, model_of(p));
+    const Standing light = find_standing(p, built_of(p));
     CHECK_FALSE(light.by_itself);
     CHECK_WITHIN(light.hold_N, 0.0, 1e-6);
 }
@@ -105,18 +106,18 @@ TEST_CASE("standing: a free foot pushed harder than friction holds slides") {
     p.feet[0].ties.clear();
     p.feet[0].friction = 0.05;
     p.frame.lean_deg = 30.0;
-    CHECK(find_standing(p, model_of(p)).foot_slides);
+    CHECK(find_standing(p, built_of(p)).foot_slides);
     p.feet[0].friction = 1.0;
-    CHECK_FALSE(find_standing(p, model_of(p)).foot_slides);
+    CHECK_FALSE(find_standing(p, built_of(p)).foot_slides);
     p.feet[0].friction = 0.05;
     p.feet[0].pin_shear_kN = 5.0;
-    CHECK_FALSE(find_standing(p, model_of(p)).foot_slides);
+    CHECK_FALSE(find_standing(p, built_of(p)).foot_slides);
     p.feet[0].pin_shear_kN = 0.0;
     p.frame.lean_deg = 0.0;
-    CHECK_FALSE(find_standing(p, model_of(p)).foot_slides);
+    CHECK_FALSE(find_standing(p, built_of(p)).foot_slides);
     p.edge.face_deg = 40.0;   // upright, but on a slope
     p.frame.legs[0].foot_m = {2.0, 0.0, -2.0 * std::tan(radians(40))};
-    CHECK(find_standing(p, model_of(p)).foot_slides);
+    CHECK(find_standing(p, built_of(p)).foot_slides);
 }
 
 TEST_CASE("sequence: near the edge people and the back tie come first, and the back tie goes last") {

@@ -143,6 +143,20 @@ TEST_CASE("take_reading: a bearing is counted from straight out, across north to
     CHECK(plan.guys[0].bearing_deg == 0.0);
 }
 
+TEST_CASE("take_reading: an anchor found is turned to its bearing and stays as far away") {
+    Plan plan = sound_plan();
+    plan.edge.compass_out_deg = 200.0;
+    plan.candidate_anchors_m = {{-6.0, 1.0, 0.4}};
+    const std::string bearing = "candidate_anchors_m[0][0]", distance = "candidate_anchors_m[0][1]";
+    CHECK(reading_kind(plan, bearing) == ReadingKind::Bearing);
+    CHECK_FALSE(reading_kind(plan, distance).has_value());
+    const double away_m = measure_at(plan, distance)->value;
+    CHECK(take_reading(plan, bearing, ReadingKind::Bearing, {.status = Status::Steady, .value_deg = 290.0, .error_deg = 5.0}, {}).empty());
+    CHECK(measure_at(plan, bearing)->value == doctest::Approx(90.0));
+    CHECK(measure_at(plan, distance)->value == doctest::Approx(away_m));
+    CHECK(plan.candidate_anchors_m[0].z == 0.4);
+}
+
 TEST_CASE("take_reading: what is out of range or unsteady changes nothing and says why") {
     Plan plan = sound_plan();
     const Plan before = plan;

@@ -6,6 +6,7 @@ import { test } from 'node:test';
 import { openApp } from './harness.mjs';
 import { EXAMPLES, SIZES, assertUsable, checked, choose, coarse, has, walkThrough } from './steps.mjs';
 
+const LIST = 'parts guys[0].strength_kN';
 const STEPS = ['Edge', 'Frame', 'Rope', 'Guys', 'Feet', 'Margins', 'Card'];
 
 async function assertEveryPage(t, size, example) {
@@ -38,11 +39,18 @@ for (const [name, size] of Object.entries(SIZES)) {
     await app.tap('value edge.face_deg');
     assertUsable(await app.state(), screen, 'keypad');
     await app.tap('key cancel');
+    const opened = new Set();
     await walkThrough(app, async (state) => {
       assertUsable(state, screen, `new plan, ${state.screen}`);
+      if (has(state, LIST) && !opened.has(LIST)) {
+        opened.add(LIST);
+        await app.tap(LIST); // its parts are on the pages that follow
+        return assertUsable(await app.state(), screen, 'parts by a standard');
+      }
       if (!has(state, 'more')) return;
       await app.tap('more');
       assertUsable(await app.state(), screen, `more of ${state.screen}`);
     });
+    assert.ok(opened.has(LIST));
   });
 }

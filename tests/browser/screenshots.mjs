@@ -88,6 +88,12 @@ class Photographer {
     await choose(this.app, 'step Guys');
     while (!has(await this.app.state(), 'move down guys 0')) await this.app.tap(has(await this.app.state(), 'more') ? 'more' : 'next');
     await this.shoot('guy-order');
+    await choose(this.app, 'step Guys');
+    while (!has(await this.app.state(), 'parts guys[0].strength_kN')) await this.app.tap(has(await this.app.state(), 'more') ? 'more' : 'next');
+    await this.app.tap('parts guys[0].strength_kN');
+    await this.shoot('standards');
+    await this.app.tap('next');
+    await this.shoot('standards-2');
   }
 
   /** NO-GO, nothing entered, a refused entry, a refused file, the focus of the keyboard. */

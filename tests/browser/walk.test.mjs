@@ -6,7 +6,7 @@ import { readFileSync } from 'node:fs';
 import { test } from 'node:test';
 
 import { AppPage, SCREENS, launch, openApp, startSite } from './harness.mjs';
-import { EXAMPLES, checked, choose, coarse, has, isTouched, walkThrough } from './steps.mjs';
+import { EXAMPLES, checked, choose, coarse, has, isTouched, savedPlan, walkThrough } from './steps.mjs';
 
 const PHONE = coarse(SCREENS.phone);
 
@@ -230,6 +230,23 @@ test('guys, ropes, ties, hobbles, poles and anchors come and go, each with one u
   await app.tap('remove hobble 0');
   await app.tap('add hobble 01');
   assert.equal((await checked(app)).verdict, 'GO');
+});
+
+test('a cord has the strength of its standard by one key, and one undo takes it back', async (t) => {
+  const app = await openApp(t, PHONE);
+  const strength = async () => JSON.parse(await savedPlan(app)).guys[0].strength_kN;
+  const before = await strength();
+  await choose(app, 'step Guys');
+  const list = 'parts guys[0].strength_kN', label = /6 mm.*7[.]2 kN.*EN 564/;
+  while (!has(await app.state(), list)) await app.tap(has(await app.state(), 'more') ? 'more' : 'next');
+  await app.tap(list);
+  const find = async () => (await app.state()).widgets.find((each) => label.test(each.label));
+  while (!(await find())) await app.tap('next');
+  await app.tap((await find()).id);
+  assert.equal(await strength(), 7.2);
+  assert.match((await find()).label, /\u2713/);
+  await app.tap('undo');
+  assert.equal(await strength(), before);
 });
 
 test('an anchor entered by position stays where it is, and so do all forces', async (t) => {

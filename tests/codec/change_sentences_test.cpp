@@ -4,6 +4,7 @@
 #include "engine/codec/report.hpp"
 #include "engine/command_line/card_text.hpp"
 #include "tests/support/near_sound.hpp"
+#include "tests/support/words.hpp"
 
 #include <doctest/doctest.h>
 
@@ -14,7 +15,7 @@ using namespace guywright;
 
 namespace {
 
-bool holds(const std::string& text, const std::string& part) { return text.find(part) != std::string::npos; }
+using support::holds;
 
 /// Too little pretension in one guy.
 Plan loose_plan() {

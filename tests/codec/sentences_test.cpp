@@ -3,6 +3,7 @@
 #include "engine/codec/sentences.hpp"
 #include "tests/support/full_plan.hpp"
 #include "tests/support/random_plan.hpp"
+#include "tests/support/words.hpp"
 
 #include <doctest/doctest.h>
 
@@ -13,6 +14,8 @@ using namespace guywright;
 
 namespace {
 
+using support::marks;
+
 std::string told(const Check& c, const Plan& plan = support::usual_plan()) { return sentence({k_english}, plan, evaluate(plan), c); }
 
 void check_whole(const std::string& s, std::string_view key) {
@@ -21,14 +24,6 @@ void check_whole(const std::string& s, std::string_view key) {
     CHECK(s.back() == '.');
     CHECK(s.find_first_of("{}") == std::string::npos);
     CHECK(s.find("  ") == std::string::npos);
-}
-
-/// The marks of a sentence: "{name}{value}".
-std::set<std::string> marks(std::string_view words) {
-    std::set<std::string> out;
-    for (std::size_t from = words.find('{'); from != std::string_view::npos; from = words.find('{', from + 1))
-        out.emplace(words.substr(from, words.find('}', from) - from + 1));
-    return out;
 }
 
 }  // namespace

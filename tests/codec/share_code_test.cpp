@@ -23,7 +23,7 @@ Plan plan_from(const Texts& texts) {
     return read.plan;
 }
 
-void check_round_trip(const Plan& plan) {
+void check_goes_over(const Plan& plan) {
     REQUIRE(find_faults(plan).empty());
     const Texts texts = share_texts(plan);
     REQUIRE_FALSE(texts.empty());
@@ -85,10 +85,10 @@ const std::filesystem::path k_root = GUYWRIGHT_ROOT;
 }  // namespace
 
 TEST_CASE("share code: every key comes back as it was, byte for byte") {
-    check_round_trip(support::full_plan());
-    check_round_trip(support::steep_plan());
+    check_goes_over(support::full_plan());
+    check_goes_over(support::steep_plan());
     for (const auto& file : std::filesystem::directory_iterator(k_root / "assets/examples"))
-        check_round_trip(read_plan(read_text(file.path())).plan);
+        check_goes_over(read_plan(read_text(file.path())).plan);
 }
 
 TEST_CASE("share code: random plans come back byte for byte") {
@@ -97,7 +97,7 @@ TEST_CASE("share code: random plans come back byte for byte") {
         for (const Plan& p : {support::random_monopod(i), support::random_a_frame(i), support::random_tripod(i)}) {
             if (!find_faults(p).empty()) continue;
             ++shared;
-            check_round_trip(p);
+            check_goes_over(p);
         }
     CHECK(shared > 1000);
 }
@@ -114,7 +114,7 @@ TEST_CASE("share code: no number of a plan can be forgotten") {
         ++numbers;
         if (find_faults(q).empty()) {
             CHECK(share_texts(q) != before);
-            check_round_trip(q);
+            check_goes_over(q);
         }
         number.set(v);
     });
@@ -128,8 +128,8 @@ TEST_CASE("share code: a plan with six guys and two ropes fits one QR code") {
     MESSAGE("six guys, two ropes: " << measured[0].size() << " signs; every number with all digits: " << computed[0].size() << " of " << k_longest_share_text);
     CHECK(measured[0].size() <= 600);   // QR version 15 at M: readable from an arm's length
     CHECK(computed[0].size() <= k_longest_share_text);
-    check_round_trip(six_guys(false));
-    check_round_trip(six_guys(true));
+    check_goes_over(six_guys(false));
+    check_goes_over(six_guys(true));
 }
 
 TEST_CASE("share code: the signs are those of the alphanumeric mode and survive a shell's blanks") {

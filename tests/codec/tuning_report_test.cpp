@@ -4,6 +4,7 @@
 #include "tests/support/full_plan.hpp"
 #include "tests/support/random_plan.hpp"
 #include "tests/support/within.hpp"
+#include "tests/support/words.hpp"
 
 #include <functional>
 #include <set>
@@ -35,15 +36,11 @@ struct Tuned {
     Tuning tuning;
 };
 
-bool holds(const std::string& text, const std::string& part) { return text.find(part) != std::string::npos; }
+using support::holds;
+using support::marks;
+
 bool any_holds(const Sentences& all, const std::string& part) {
     return std::any_of(all.begin(), all.end(), [&](const std::string& s) { return holds(s, part); });
-}
-
-std::set<std::string> marks(std::string_view text) {
-    std::set<std::string> out;
-    for (std::size_t at = 0; (at = text.find('{', at)) != std::string_view::npos; ++at) out.insert(std::string(text.substr(at, text.find('}', at) + 1 - at)));
-    return out;
 }
 
 }  // namespace

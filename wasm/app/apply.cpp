@@ -100,6 +100,7 @@ void show_plan(State& s, Plan plan) {
     s.item = 0;
     s.wanted_id.clear();
     s.open_group.clear();
+    s.open_parts.clear();
     s.menu_open = false;
     s.keypad.reset();
     s.device.reading.reset();
@@ -197,7 +198,10 @@ struct Applier {
         for (const std::string& path : c.paths) mark_measured(s.plan, path);
     }
     void operator()(const GoTo& c) const {
-        if (c.step != s.step) s.open_group.clear();
+        if (c.step != s.step) {
+            s.open_group.clear();
+            s.open_parts.clear();
+        }
         s.step = c.step;
         s.item = c.item;
         s.wanted_id.clear();
@@ -215,6 +219,10 @@ struct Applier {
     void operator()(const ShowMore& c) const {
         s.open_group = c.group;
         s.wanted_id = c.id;
+    }
+    void operator()(const ShowParts& c) const {
+        s.open_parts = s.open_parts == c.path ? std::string() : c.path;
+        s.wanted_id = "parts " + c.path;
     }
     void operator()(const Undo&) const { travel(s, go_back); }
     void operator()(const Redo&) const { travel(s, go_on); }

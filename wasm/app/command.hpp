@@ -65,6 +65,7 @@ struct ConfirmShown { std::vector<std::string> paths; };    ///< starting values
 struct GoTo { Step step; std::size_t item; };               ///< shows the page on which the item stands
 struct GoToItem { Step step; std::string id; };             ///< the same, by what the item is called
 struct ShowMore { std::string group, id; };                 ///< opens what few need of a group, at the item `id`
+struct ShowParts { std::string path; };                      ///< parts by published strength for this strength; again: closes the list
 struct Undo {};
 struct Redo {};
 struct NewPlan {};
@@ -107,7 +108,7 @@ struct PressLock { Lock::Touched place; double now_s; };    ///< by the text vie
 using Command = std::variant<SetKind, SetPole, SetHeldDown, AddHobble, RemoveHobble, SetOpening, AddRope, RemoveRope, SetHaul, SetRopeStrength, AddGuy,
                              RemoveGuy, SetAnchorByPosition, AddFootTie, RemoveFootTie, SetGuyLossJudged, SetCompass, SetText, MoveGuy, MoveRope, TakeAdvice, TakeLean,
                              TakePretensions, TakeAnchors, AddFoundAnchor, RemoveFoundAnchor, GradeFoundAnchors, ShowGuy, ShowTies, LookToward, ShowAnchorSet, SetNumber, ConfirmShown, GoTo, GoToItem,
-                             ShowMore, Undo, Redo, NewPlan, OpenExample, OpenFile, SaveFile, ToggleMenu, NextMenuPage, ShowPlans, ClosePlans,
+                             ShowMore, ShowParts, Undo, Redo, NewPlan, OpenExample, OpenFile, SaveFile, ToggleMenu, NextMenuPage, ShowPlans, ClosePlans,
                              NextPlansPage, ChoosePlan, AskShelf, AskForText, NextTheme, NextLanguage, NextUnits, SetSettings, DragScene, PinchScene, ResetView, ToggleLargeSite,
                              NextView, SetView, NextCase, ShowCase, OpenKeypad, PressKey, TakeKeypad, CloseKeypad, CloseMessage,
                              ShowAbout, ShowText, ShowPage, LockScreen, LookAtLock, PressLock, ToggleAwake, AwakeIs, DeviceHas, StartReading, DeviceIsHeld, DeviceRefuses,

@@ -2,7 +2,7 @@
 
 #include <cmath>
 
-#include "engine/plan/numbers.hpp"
+#include "wasm/app/found_anchors.hpp"
 #include "wasm/app/inputs.hpp"
 #include "wasm/app/not_measured.hpp"
 #include "wasm/words/refusals.hpp"
@@ -42,10 +42,10 @@ std::string take_reading(Plan& plan, const std::string& path, ReadingKind kind, 
         plan.edge.compass_out_deg = t.value_deg;
         mark_measured(plan, "edge.compass_out_deg");
     } else {
-        const NumberRef number = find_number(plan, path);
+        const std::optional<Measure> number = measure_at(plan, path);
         const Input* input = find_input(path);
         if (!number || input == nullptr) return std::string(say(speech, words::k_number_gone));
-        if (!number.set(t.value_deg)) return out_of_range(*input, speech, t.value_deg, number.range);
+        if (!set_measure(plan, path, t.value_deg)) return out_of_range(*input, speech, t.value_deg, number->range);
         mark_measured(plan, path);
     }
     *t.tolerance_deg = std::max(*t.tolerance_deg, t.error_deg);

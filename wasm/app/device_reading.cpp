@@ -28,7 +28,8 @@ std::optional<ReadingKind> reading_kind(const Plan& plan, std::string_view path)
     if (fits(path, "guys[", ".inclination_deg")) return ReadingKind::Inclination;
     const FrameKind frame = plan.frame.kind;
     if (path == "frame.lean_deg" && frame != FrameKind::Tripod) return frame == FrameKind::Monopod ? ReadingKind::LegLean : ReadingKind::PlaneLean;
-    const bool bearing = fits(path, "guys[", ".bearing_deg") || fits(path, "ropes[", ".haul.bearing_deg") || fits(path, "feet[", ".bearing_deg");
+    const bool bearing = fits(path, "guys[", ".bearing_deg") || fits(path, "ropes[", ".haul.bearing_deg") || fits(path, "feet[", ".bearing_deg") ||
+                         fits(path, "candidate_anchors_m[", "][0]");   // of an anchor found: its bearing (found_anchors.hpp)
     if (!bearing) return std::nullopt;
     return plan.edge.compass_out_deg ? ReadingKind::Bearing : ReadingKind::StraightOut;
 }

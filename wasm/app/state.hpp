@@ -51,6 +51,7 @@ struct State {
     std::size_t item = 0;           ///< an item of the page shown; past the end: the last page
     std::string wanted_id;          ///< an item to be found on the step, instead of `item`
     std::string open_group;         ///< the group of the step that shows also what few need
+    std::string open_parts;         ///< the strength whose list of published parts is open
     bool menu_open = false;
     std::size_t menu_page = 0;      ///< counts on for ever; the menu takes what is left over
     std::optional<PlansScreen> plans_screen;

@@ -7,6 +7,9 @@ namespace guywright::screens {
 /// Head and guys from above, out is up: what taking in one guy does to all of them. A tap chooses the guy.
 void draw_tie_plan(widgets::Ui& ui, const app::State& state, const app::Advisor& answers, const widgets::Box& box);
 
+/// Legs and the force on them seen along the edge, or from behind where the head goes more sideways: dashed as they stand, solid lined up.
+void draw_line_up(widgets::Ui& ui, const app::State& state, const app::Advisor& answers, const widgets::Box& box);
+
 /// Directions of pull around straight down, out is up: where the rig keeps, with guys, cases and their sector. A touch looks there.
 void draw_direction_chart(widgets::Ui& ui, const app::State& state, const DirectionMap& map, const widgets::Box& box);
 

@@ -7,6 +7,7 @@
 #include "wasm/screens/builder.hpp"
 #include "wasm/screens/card_items.hpp"
 #include "wasm/screens/name_items.hpp"
+#include "wasm/screens/standard_items.hpp"
 #include "wasm/app/inputs.hpp"
 #include "wasm/words/items.hpp"
 #include "wasm/words/keys.hpp"
@@ -18,6 +19,12 @@ using app::Step;
 
 constexpr std::array<std::string_view, 15> k_keys{"Edge", "Frame", "Rope", "Guys", "Feet", "Margins", "Card", "Advice", "Change", "Ties", "LineUp", "Pretension", "Order", "Anchors", "Directions"};
 static_assert(words::k_step_titles.size() == app::k_step_count);
+
+/// A strength with what it may be by a standard.
+void slide_strength(Builder& b, const std::string& path) {
+    b.slide(path);
+    add_standard_parts(b, path);
+}
 
 /// "Leg 2 of 3"
 std::string numbered(const Builder& b, const std::string& what, std::size_t i, std::size_t count) {
@@ -89,10 +96,14 @@ void rope_details(Builder& b, std::size_t i) {
     const RopePlan& rope = b.plan().ropes[i];
     const std::string number = std::to_string(i);
     b.more(b.said(words::k_more_of_rope));
-    slide_each(b, {"ropes[#].pulley_efficiency", "ropes[#].pulley_strength_kN", "ropes[#].connector_strength_kN"}, i);
+    b.slide(app::path_at("ropes[#].pulley_efficiency", i));
+    for (const char* pattern : {"ropes[#].pulley_strength_kN", "ropes[#].connector_strength_kN"}) slide_strength(b, app::path_at(pattern, i));
     const bool known = rope.strength_kN.has_value();
     b.toggle("rope strength " + number, b.said(words::k_rope_strength_known), known, app::SetRopeStrength{i, !known});
-    if (known) slide_each(b, {"ropes[#].strength_kN", "ropes[#].knot_efficiency"}, i);
+    if (known) {
+        slide_strength(b, app::path_at("ropes[#].strength_kN", i));
+        b.slide(app::path_at("ropes[#].knot_efficiency", i));
+    }
     slide_each(b, {"ropes[#].swing_deg", "ropes[#].outward_deg"}, i);
     add_rope_name(b, i);
     if (b.plan().ropes.size() < k_max_ropes) b.action("add rope " + number, b.said(words::k_add_rope), app::AddRope{});
@@ -120,7 +131,10 @@ void one_guy(Builder& b, std::size_t i) {
     slide_each(b, {"guys[#].bearing_deg", "guys[#].inclination_deg", "guys[#].anchor_m[0]", "guys[#].anchor_m[1]", "guys[#].anchor_m[2]",
                    "guys[#].anchor_strength_kN", "guys[#].pretension_kN"}, i);
     b.more(b.said(words::k_more_of_guy));
-    slide_each(b, {"guys[#].anchor_height_m", "guys[#].parts", "guys[#].strength_kN", "guys[#].knot_efficiency", "guys[#].EA_kN"}, i);
+    add_standard_parts(b, app::path_at("guys[#].anchor_strength_kN", i));
+    slide_each(b, {"guys[#].anchor_height_m", "guys[#].parts"}, i);
+    slide_strength(b, app::path_at("guys[#].strength_kN", i));
+    slide_each(b, {"guys[#].knot_efficiency", "guys[#].EA_kN"}, i);
     const bool by_position = guy.anchor_m.has_value();
     b.choose({{"by bearing " + number, b.said(words::k_by_bearing), !by_position, app::SetAnchorByPosition{i, false}},
               {"by position " + number, b.said(words::k_by_position), by_position, app::SetAnchorByPosition{i, true}}});
@@ -154,7 +168,7 @@ void hobble_items(Builder& b) {
     b.group(b.said(words::k_feet_tied), "hobbles");
     for (std::size_t i = 0; i < frame.hobbles.size(); ++i) {
         const Hobble& h = frame.hobbles[i];
-        b.slide(app::path_at("frame.hobbles[#].strength_kN", i));
+        slide_strength(b, app::path_at("frame.hobbles[#].strength_kN", i));
         b.action("remove hobble " + std::to_string(i), of_feet(b, words::k_untie, h.from, h.to), app::RemoveHobble{i});
     }
     for (int from = 0; from < legs; ++from)
@@ -168,7 +182,8 @@ void tie_items(Builder& b, std::size_t foot) {
     for (std::size_t t = 0; t < count; ++t) {
         const std::string whose = feet > 1 ? b.said(words::k_tie_of_foot, {{"{n}", std::to_string(foot + 1)}}) : b.said(words::k_foot_tie);
         b.group(numbered(b, whose, t, count), app::path_at("tie[#][#]", foot, t));
-        slide_each(b, {"feet[#].ties[#].bearing_deg", "feet[#].ties[#].strength_kN"}, foot, t);
+        b.slide(app::path_at("feet[#].ties[#].bearing_deg", foot, t));
+        slide_strength(b, app::path_at("feet[#].ties[#].strength_kN", foot, t));
         b.action("remove tie " + std::to_string(foot) + std::to_string(t), b.said(words::k_remove_tie), app::RemoveFootTie{foot, t});
     }
 }

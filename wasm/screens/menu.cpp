@@ -61,12 +61,12 @@ std::vector<Key> menu_keys(const app::State& s) {
     entries.push_back({"advice", title_of(s, app::Step::Advice), app::GoTo{app::Step::Advice, 0}, app::is_advice(s.step) ? ButtonLook::Chosen : ButtonLook::Plain});
     entries.push_back({"redo", said(s, words::k_redo), app::Redo{}, ButtonLook::Plain, !s.history.future.empty()});
     entries.push_back({"lock", said(s, words::k_lock), app::LockScreen{}});
+    entries.push_back({"read code", said(s, words::k_read_code), app::ShowPage{app::Page::ReadCode}});
     entries.push_back({"plans", said(s, words::k_plans), app::ShowPlans{}});
     entries.push_back({"new", said(s, words::k_new), app::NewPlan{}});
     entries.push_back({"open", said(s, words::k_open_file), app::OpenFile{}});
     entries.push_back({"save", said(s, words::k_save_file), app::SaveFile{}});
     entries.push_back({"share", said(s, words::k_share), app::ShowPage{app::Page::ShareCode}});
-    entries.push_back({"read code", said(s, words::k_read_code), app::ShowPage{app::Page::ReadCode}});
     entries.push_back({"sheet", said(s, words::k_sheet), app::ShowPage{app::Page::RigSheet}});
     entries.push_back({"second", said(s, words::k_second), app::ShowPage{app::Page::SecondCheck}});
     entries.push_back({"log", said(s, words::k_log), app::ShowPage{app::Page::Log}});

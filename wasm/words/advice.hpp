@@ -37,6 +37,8 @@ inline constexpr Said k_lean{"Lean", "Inclinaison"};
 inline constexpr Said k_off_leg{"Force off the leg", "Angle force-jambe"};
 inline constexpr Said k_from_to{"{from} \u2192 {to}", "{from} \u2192 {to}"};
 inline constexpr Said k_apply_lean{"Put this lean into the plan", "Mettre cette inclinaison au plan"};
+inline constexpr Said k_leg_now{"now {angle}", "à présent {angle}"};
+inline constexpr Said k_leg_then{"then {angle}", "ensuite {angle}"};
 inline constexpr Said k_takes_in{"{name}: take in", "{name} : reprendre"};
 inline constexpr Said k_pays_out{"{name}: pay out", "{name} : donner"};
 inline constexpr Said k_way_and_cord{"{way} (cord {cord})", "{way} (cordelette {cord})"};
