@@ -37,7 +37,7 @@ public:
     void begin_new_plan();
     void set_shelf(std::string_view shelf_json);      ///< what is kept, for the list
     std::string enter_text(std::string path, std::string value);   ///< why it is refused; empty: taken
-    [[nodiscard]] std::string plan_text() const;
+    [[nodiscard]] std::string plan_text() const;      ///< the person's own, also while practising
     [[nodiscard]] std::string state_json() const;     ///< screen, verdict, texts that were cut, focus, widgets with id, label, value and rect in CSS px
     std::vector<Save> take_saves();                   ///< what to keep, once per gesture
     std::vector<ShelfRequest> take_shelf_requests();

@@ -11,6 +11,7 @@
 #include "wasm/app/names.hpp"
 #include "wasm/app/not_measured.hpp"
 #include "wasm/app/plan_edits.hpp"
+#include "wasm/app/practice_steps.hpp"
 #include "wasm/app/starters.hpp"
 #include "wasm/platform/assets.hpp"
 #include "wasm/app/inputs.hpp"
@@ -29,6 +30,7 @@ void begin_change(State& s) {
 
 /// False, with nothing changed, where the value is not allowed.
 bool set_number(State& s, const std::string& path, double value) {
+    if (!may_change(s.practice)) return false;
     Plan changed = s.plan;
     if (!set_measure(changed, path, value)) return false;
     begin_change(s);
@@ -83,6 +85,7 @@ void press_key(Keypad& pad, char key) {
 
 /// Gives the plan as it is now to be kept. One that was not kept before goes with all that came before and after it.
 void keep(State& s) {
+    if (s.practice) return;
     const History& h = s.history;
     Save save{s.document, s.plan.title, h.first(), h.number, h.last(), s.begins, s.untouched, {}};
     if (s.begins) {
@@ -112,6 +115,7 @@ void show_plan(State& s, Plan plan) {
 /// Another plan in place of this one, which stays on the list of those kept.
 void begin_plan(State& s, Plan plan, bool untouched) {
     end_gesture(s);
+    leave_practice(s);
     show_plan(s, std::move(plan));
     s.plans_screen.reset();
     s.history = {};
@@ -123,6 +127,7 @@ void begin_plan(State& s, Plan plan, bool untouched) {
 
 /// The plan is not any more what it was: nor is it what was signed.
 void end_signatures(State& s, const Plan& before) {
+    if (s.practice) return;
     for (std::string& id : fall_away(s.signatures, before)) s.fallen.push_back(std::move(id));
 }
 
@@ -191,12 +196,17 @@ struct Applier {
         if (!done.show.empty()) s.wanted_id = std::move(done.show);
         if (!done.open.empty()) s.open_group = std::move(done.open);
     }
+    /// Everything practice_steps.hpp knows.
+    template <class Wish>
+        requires requires(State& state, const Wish& wish) { practise(state, wish); }
+    void operator()(const Wish& wish) const { practise(s, wish); }
     void operator()(const SetNumber& c) const { set_number(s, c.path, c.value); }
     void operator()(const ConfirmShown& c) const {
         begin_change(s);
         for (const std::string& path : c.paths) mark_measured(s.plan, path);
     }
     void operator()(const GoTo& c) const {
+        if (is_practice(c.step) != s.practice.has_value()) return;
         if (c.step != s.step) s.open_group.clear();
         s.step = c.step;
         s.item = c.item;
@@ -209,6 +219,7 @@ struct Applier {
         s.last_touched.clear();
     }
     void operator()(const GoToItem& c) const {
+        if (is_practice(c.step) != s.practice.has_value()) return;
         (*this)(GoTo{c.step, 0});
         s.wanted_id = c.id;
     }
@@ -255,7 +266,7 @@ struct Applier {
         s.speech = c.speech;
         s.theme = c.theme;
         speak_anew(s);
-        const bool at_the_start = s.begins && s.untouched && s.document == 1;
+        const bool at_the_start = !s.practice && s.begins && s.untouched && s.document == 1;
         if (at_the_start) s.plan = example_plan(k_first_example, s.speech);
     }
     void operator()(const DragScene& c) const { scene::drag(s.camera, s.view, c.room, c.by_px); }
@@ -342,7 +353,7 @@ void refresh(State& s) {
 }
 
 std::optional<Question> asked(Step step) {
-    if (step <= Step::Advice) return std::nullopt;
+    if (!is_advice(step) || step == Step::Advice) return std::nullopt;
     return static_cast<Question>(static_cast<int>(step) - static_cast<int>(Step::Change));
 }
 
@@ -374,15 +385,16 @@ void go_on_checking(State& s, double budget_ms) {
     if (!s.sweep->done()) return;
     take_in(s.evaluation, *s.sweep);
     s.sweep.reset();
-    s.check_code = s.evaluation.verdict == Verdict::NotChecked ? std::string() : check_code(s.plan);
+    s.check_code = s.practice || s.evaluation.verdict == Verdict::NotChecked ? std::string() : check_code(s.plan);
 }
 
 void apply(State& s, const std::vector<Command>& wishes) {
     if (wishes.empty()) return;
     const Plan before = s.plan;
+    const bool practised = s.practice.has_value();
     for (const Command& wish : wishes)
-        if (!s.lock || passes_lock(wish)) std::visit(Applier{s}, wish);
-    if (s.plan != before) refresh(s);
+        if ((!s.lock || passes_lock(wish)) && (!s.practice || passes_practice(wish, s.practice->stage))) std::visit(Applier{s}, wish);
+    if (s.plan != before || s.practice.has_value() != practised) refresh(s);   // there and back, it has its check code again
 }
 
 void end_gesture(State& s) {
@@ -392,7 +404,7 @@ void end_gesture(State& s) {
     if (before == s.plan) return;   // there and back: nothing to undo
     end_signatures(s, before);
     remember(s.history, before);
-    s.untouched = false;
+    if (!s.practice) s.untouched = false;
     keep(s);
 }
 
@@ -428,6 +440,7 @@ unsigned resume(State& s, std::string_view text, History history, bool untouched
     PlanRead read = read_plan(text);
     if (!read.ok()) return 0;
     end_gesture(s);
+    leave_practice(s);
     show_plan(s, std::move(read.plan));
     s.history = std::move(history);
     s.begins = false;

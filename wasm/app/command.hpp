@@ -17,9 +17,11 @@
 namespace guywright::app {
 
 /// From Edge to Card they follow one another; Advice leads to those after it, which answer one question each (advisor.hpp).
-enum class Step : unsigned char { Edge, Frame, Rope, Guys, Feet, Margins, Card, Advice, Change, Ties, LineUp, Pretension, Order, Anchors, Directions };
+/// From Practice on, plans that are nobody's rig (practice.hpp).
+enum class Step : unsigned char { Edge, Frame, Rope, Guys, Feet, Margins, Card, Advice, Change, Ties, LineUp, Pretension, Order, Anchors, Directions, Practice };
 inline constexpr int k_step_count = 7;   ///< of those that follow one another
-inline constexpr bool is_advice(Step step) { return step >= Step::Advice; }
+inline constexpr bool is_practice(Step step) { return step >= Step::Practice; }
+inline constexpr bool is_advice(Step step) { return step >= Step::Advice && !is_practice(step); }
 
 // What a screen may wish for. apply() is the one place that carries wishes out, after all drawing.
 
@@ -100,6 +102,8 @@ struct ShowAbout {};                                        ///< pages of the pa
 struct ShowText {};
 enum class Page : unsigned char { ShareCode, ReadCode, RigSheet, SecondCheck, Log };
 struct ShowPage { Page page; };
+struct EnterPractice {};
+struct LeavePractice {};                                    ///< the person's own plan is back as it was
 struct LockScreen {};
 struct LookAtLock { Lock::Touched touched; double now_s; };
 struct PressLock { Lock::Touched place; double now_s; };    ///< by the text view
@@ -110,7 +114,7 @@ using Command = std::variant<SetKind, SetPole, SetHeldDown, AddHobble, RemoveHob
                              ShowMore, Undo, Redo, NewPlan, OpenExample, OpenFile, SaveFile, ToggleMenu, NextMenuPage, ShowPlans, ClosePlans,
                              NextPlansPage, ChoosePlan, AskShelf, AskForText, NextTheme, NextLanguage, NextUnits, SetSettings, DragScene, PinchScene, ResetView, ToggleLargeSite,
                              NextView, SetView, NextCase, ShowCase, OpenKeypad, PressKey, TakeKeypad, CloseKeypad, CloseMessage,
-                             ShowAbout, ShowText, ShowPage, LockScreen, LookAtLock, PressLock, ToggleAwake, AwakeIs, DeviceHas, StartReading, DeviceIsHeld, DeviceRefuses,
+                             ShowAbout, ShowText, ShowPage, EnterPractice, LeavePractice, LockScreen, LookAtLock, PressLock, ToggleAwake, AwakeIs, DeviceHas, StartReading, DeviceIsHeld, DeviceRefuses,
                              TakeReading, CloseReading>;
 
 }  // namespace guywright::app

@@ -52,7 +52,8 @@ Json colours(const widgets::Theme& t) {
 }
 
 Json verdict_of(const State& s) {
-    return {{"verdict", widgets::verdict_word(s.evaluation.verdict)}, {"verdict_shown", language_of(s.speech).of(s.evaluation.verdict)}, {"reason", screens::reason(s)}, {"checking", s.sweep != nullptr},
+    const screens::Headline h = screens::headline(s);
+    return {{"verdict", h.key}, {"verdict_shown", h.word}, {"reason", h.why}, {"checking", s.sweep != nullptr},
             {"check_code", s.check_code}, {"locked", s.lock.has_value()}, {"colours", colours(widgets::theme(s.theme))}};
 }
 
@@ -99,6 +100,7 @@ Json section_of(const State& s, const screens::StepItems& step, Step of) {
 
 /// The steps that stand below one another: those of the plan, the way to advice, and the question asked last.
 std::vector<Step> steps_shown(const State& s) {
+    if (s.practice) return {s.step};
     std::vector<Step> steps;
     for (int i = 0; i < k_step_count; ++i) steps.push_back(static_cast<Step>(i));
     steps.push_back(Step::Advice);
@@ -135,8 +137,8 @@ bool is_for_readers(const std::string& id) { return !id.starts_with("step ") && 
 
 Json keys_of(const State& s) {
     Json keys = Json::array({key("undo", said(s, words::k_undo), !s.history.past.empty())});
-    if (s.shown_case < s.evaluation.outcomes.size())
-        keys.push_back(key("case", said(s, words::k_case_shown, {{"{case}", case_name(language_of(s.speech), s.plan, s.evaluation.outcomes[s.shown_case].setup)}})));
+    if (s.shown_case < seen(s).outcomes.size())
+        keys.push_back(key("case", said(s, words::k_case_shown, {{"{case}", case_name(language_of(s.speech), s.plan, seen(s).outcomes[s.shown_case].setup)}})));
     for (const screens::Key& e : screens::menu_keys(s))
         if (is_for_readers(e.id)) keys.push_back(key(e.id, e.label, e.enabled));
     return keys;

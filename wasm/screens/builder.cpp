@@ -79,6 +79,14 @@ void Builder::action(std::string id, std::string label, app::Command command) {
     }, std::move(spoken));
 }
 
+void Builder::keys(std::vector<Key> keys) {
+    std::vector<Spoken> spoken;
+    for (const Key& k : keys)
+        if (k.enabled) spoken.push_back({Spoken::Kind::Key, k.id, k.label, {}, k.look == ButtonLook::Chosen ? std::optional(true) : std::nullopt, k.command});
+    const std::string id = keys.front().id;
+    push(widgets::k_target_px, id, [keys = std::move(keys)](Ui& u, const Box& box) { draw_row(u, box, keys); }, std::move(spoken));
+}
+
 void Builder::text(std::string words, ImFont* app::Fonts::*font) {
     const float height = widgets::text_height(ui_.fonts.*font, words, width_);
     std::vector<Spoken> spoken{{.kind = Spoken::Kind::Text, .id = "text", .label = words}};

@@ -83,11 +83,15 @@ Layout lay_out(Box screen, bool card, bool drawn) {
     return l;
 }
 
+/// Practice begins without a picture: there is no site yet.
+bool is_pictureless(const app::State& s) { return s.practice && s.practice->stage == app::Practising::Choosing; }
+
 /// Over menu and messages the strip has the whole width.
 void draw_sheet(widgets::Ui& ui, const app::State& state, Layout& l, const Box& screen) {
     l.strip.w = screen.w;
     if (!state.message.empty()) draw_message(ui, state, l.sheet);
     else if (state.plans_screen) draw_plans(ui, state, l.sheet);
+    else if (!state.menu_open) draw_walk(ui, state, l.sheet);
     else draw_menu(ui, state, l.sheet);
 }
 
@@ -131,7 +135,7 @@ void draw_screen(widgets::Ui& ui, const app::State& state, const app::View& view
     const Box screen{view.inset_left_px, view.inset_top_px, view.width_px - view.inset_left_px - view.inset_right_px,
                      view.height_px - view.inset_top_px - view.inset_bottom_px};
     ui.draw.AddRectFilled({0.0F, 0.0F}, {view.width_px, view.height_px}, ui.theme.field);
-    const bool sheet = state.menu_open || state.plans_screen || !state.message.empty();
+    const bool sheet = state.menu_open || state.plans_screen || !state.message.empty() || is_pictureless(state);
     if (state.lock) {
         Layout locked = lay_out(screen, true, false);
         return draw_locked(ui, state, locked, view.fingers);

@@ -41,6 +41,8 @@ std::vector<std::string> unentered(const Place& at, const Plan& plan) {
 /// Advice leads nowhere on, and back to where it was asked for.
 bool is_last(Step s) { return s >= Step::Card; }
 Step step_before(Step s) { return s == Step::Advice ? Step::Card : app::is_advice(s) ? Step::Advice : static_cast<Step>(static_cast<int>(s) - 1); }
+/// The first of what has no step before it.
+bool is_first(Step s) { return s == Step::Edge || s == Step::Practice; }
 
 /// Cards and answers have nothing to enter, but for the anchors found.
 bool has_foot_row(Step s) { return s < Step::Card || s == Step::Anchors; }
@@ -49,7 +51,7 @@ Step step_after(Step s) { return static_cast<Step>(static_cast<int>(s) + 1); }
 
 void draw_title(Ui& ui, Box row, const app::State& state, const Place& at) {
     const std::string step = std::to_string(static_cast<int>(state.step) + 1) + "/" + std::to_string(app::k_step_count);
-    const std::string where = at.pages.size() > 1 ? said(state, words::k_page, {{"{n}", std::to_string(at.page + 1)}, {"{all}", std::to_string(at.pages.size())}}) : app::is_advice(state.step) ? std::string() : step;
+    const std::string where = at.pages.size() > 1 ? said(state, words::k_page, {{"{n}", std::to_string(at.page + 1)}, {"{all}", std::to_string(at.pages.size())}}) : state.step > Step::Card ? std::string() : step;
     write_line(ui, ui.fonts.text, row.cut_right(widgets::text_width(ui.fonts.text, where) + 1.0F, 10.0F), where, ui.theme.ink, widgets::Align::Right);
     const std::string& title = at.group().title;
     ImFont* font = widgets::text_width(ui.fonts.large, title) <= row.w ? ui.fonts.large : ui.fonts.strong;
@@ -65,7 +67,7 @@ void go_on(Ui& ui, const app::State& state, const Place& at) {
 
 void draw_ways(Ui& ui, Box row, const app::State& state, const Place& at) {
     const float wide = (row.w - 3.0F * k_between_ways_px) / 4.0F;
-    const bool first = state.step == Step::Edge && at.page == 0;
+    const bool first = is_first(state.step) && at.page == 0;
     if (widgets::button(ui, row.cut_left(wide, k_between_ways_px), {"back", say(state.speech, words::k_back), ButtonLook::Plain, !first})) {
         if (at.page > 0) ui.wish(app::GoTo{state.step, at.pages[at.page - 1].first});
         else ui.wish(app::GoTo{step_before(state.step), app::is_advice(state.step) ? 0 : SIZE_MAX});
