@@ -93,6 +93,7 @@ void App::pinch(glm::dvec2 from_px, glm::dvec2 to_px, double factor) {
 }
 
 void App::go_on_computing(double budget_ms) {
+    if (is_drawing(state_)) return void(wants_frame_ = go_on_drawing(state_, budget_ms));
     if (state_.sweep) return go_on_checking(state_, budget_ms);
     if (go_on_advising(state_, budget_ms)) wants_frame_ = true;
 }
@@ -131,7 +132,7 @@ std::string App::state_json() const {
                       {"reason", headline.why},
                       {"check_code", state_.check_code},
                       {"checking", state_.sweep != nullptr},
-                      {"advising", is_advising(state_)},
+                      {"advising", is_advising(state_) || is_drawing(state_)},
                       {"title", state_.plan.title},
                       {"not_measured", state_.plan.not_measured},
                       {"focus", focus_},
@@ -154,6 +155,11 @@ std::optional<std::pair<std::string, std::string>> App::take_download() { return
 std::optional<Settings> App::take_settings() {
     if (!std::exchange(state_.settings_changed, false)) return std::nullopt;
     return Settings{state_.speech, state_.theme};
+}
+
+std::optional<std::string> App::take_progress() {
+    if (!std::exchange(state_.progress_changed, false)) return std::nullopt;
+    return progress_json(state_.progress);
 }
 
 bool App::take_open_request() { return std::exchange(state_.open_wanted, false); }

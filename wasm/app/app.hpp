@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "wasm/app/apply.hpp"
+#include "wasm/app/practice_steps.hpp"
 #include "wasm/app/verdict_feeler.hpp"
 #include "wasm/app/view.hpp"
 #include "wasm/widgets/mirror.hpp"
@@ -27,7 +28,7 @@ public:
     void pinch(glm::dvec2 from_px, glm::dvec2 to_px, double factor);
     [[nodiscard]] bool is_on_picture(ImVec2 at_px) const;  ///< of the frame drawn last
     [[nodiscard]] bool wants_frame() const;           ///< true while something animates, is still being checked or has just been found
-    [[nodiscard]] bool has_work() const { return is_advising(state_); }   ///< to be done also while nothing is drawn
+    [[nodiscard]] bool has_work() const { return is_advising(state_) || is_drawing(state_); }   ///< to be done also while nothing is drawn
     void open_plan(std::string_view text);            ///< a plan file the user chose
     /// A step of the plan that resume() will go on with: back, the nearest first, or on again, the nearest first.
     void take_in_step(bool back, std::string_view plan_text);
@@ -44,6 +45,8 @@ public:
     std::optional<TextWish> take_text_wish();
     std::optional<std::pair<std::string, std::string>> take_download();  ///< file name, text
     std::optional<Settings> take_settings();                            ///< chosen anew by the person
+    std::optional<std::string> take_progress();                         ///< in practice, to be kept
+    void set_progress(std::string_view json) { state_.progress = read_progress(json); }
     bool take_open_request();                                            ///< the app wants a file picker
     bool take_about_request();
     bool take_text_request();

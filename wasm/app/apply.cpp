@@ -207,6 +207,8 @@ struct Applier {
     }
     void operator()(const GoTo& c) const {
         if (is_practice(c.step) != s.practice.has_value()) return;
+        if (s.practice && !reaches(s.practice->stage, c.step)) return;
+        if (s.practice && c.step != s.step) go_in_practice(s, c.step);
         if (c.step != s.step) s.open_group.clear();
         s.step = c.step;
         s.item = c.item;
@@ -256,6 +258,9 @@ struct Applier {
         s.speech.tongue = static_cast<Tongue>((static_cast<int>(s.speech.tongue) + 1) % k_tongue_count);
         s.settings_changed = true;
         speak_anew(s);
+        if (!s.practice) return;
+        for (Plan* site : {&s.plan, &s.practice->drawn})
+            if (s.practice->stage != Practising::Choosing) name_site(*site, s.speech);
     }
     void operator()(const NextUnits&) const {
         s.speech.units = s.speech.units == UnitSystem::Metric ? UnitSystem::Imperial : UnitSystem::Metric;
@@ -385,6 +390,7 @@ void go_on_checking(State& s, double budget_ms) {
     if (!s.sweep->done()) return;
     take_in(s.evaluation, *s.sweep);
     s.sweep.reset();
+    settle_answer(s);
     s.check_code = s.practice || s.evaluation.verdict == Verdict::NotChecked ? std::string() : check_code(s.plan);
 }
 
@@ -459,6 +465,7 @@ void open_copy(State& s, std::string_view text) {
 
 std::string enter_text(State& s, const SetText& wish) {
     if (s.lock) return std::string(say(s.speech, words::k_is_locked));
+    if (wish.path == k_site_number_path) return enter_site_number(s, wish.value);
     end_gesture(s);
     apply(s, {wish});
     end_gesture(s);

@@ -1,5 +1,6 @@
 #pragma once
 #include <cstddef>
+#include <cstdint>
 #include <string>
 #include <variant>
 #include <vector>
@@ -18,7 +19,8 @@ namespace guywright::app {
 
 /// From Edge to Card they follow one another; Advice leads to those after it, which answer one question each (advisor.hpp).
 /// From Practice on, plans that are nobody's rig (practice.hpp).
-enum class Step : unsigned char { Edge, Frame, Rope, Guys, Feet, Margins, Card, Advice, Change, Ties, LineUp, Pretension, Order, Anchors, Directions, Practice };
+enum class Step : unsigned char { Edge, Frame, Rope, Guys, Feet, Margins, Card, Advice, Change, Ties, LineUp, Pretension, Order, Anchors, Directions, Practice,
+                                  Score, Site, SayVerdict, SayGuy, SayAngle, Answer, Why, WhatIf };
 inline constexpr int k_step_count = 7;   ///< of those that follow one another
 inline constexpr bool is_practice(Step step) { return step >= Step::Practice; }
 inline constexpr bool is_advice(Step step) { return step >= Step::Advice && !is_practice(step); }
@@ -104,6 +106,15 @@ enum class Page : unsigned char { ShareCode, ReadCode, RigSheet, SecondCheck, Lo
 struct ShowPage { Page page; };
 struct EnterPractice {};
 struct LeavePractice {};                                    ///< the person's own plan is back as it was
+struct SetSite { std::uint32_t seed; int level; };          ///< which site is to be drawn; held within what there is
+struct AskSiteNumber {};                                    ///< the page lets the person type it
+struct DrawSite {};
+struct NextSite {};
+struct SayGo { bool go; };
+struct SayHardest { std::size_t guy; };
+struct SayAngle { double deg; };
+struct ShowAnswer {};
+struct SpeakOf { std::size_t sentence; };                   ///< of the explanation
 struct LockScreen {};
 struct LookAtLock { Lock::Touched touched; double now_s; };
 struct PressLock { Lock::Touched place; double now_s; };    ///< by the text view
@@ -114,7 +125,7 @@ using Command = std::variant<SetKind, SetPole, SetHeldDown, AddHobble, RemoveHob
                              ShowMore, Undo, Redo, NewPlan, OpenExample, OpenFile, SaveFile, ToggleMenu, NextMenuPage, ShowPlans, ClosePlans,
                              NextPlansPage, ChoosePlan, AskShelf, AskForText, NextTheme, NextLanguage, NextUnits, SetSettings, DragScene, PinchScene, ResetView, ToggleLargeSite,
                              NextView, SetView, NextCase, ShowCase, OpenKeypad, PressKey, TakeKeypad, CloseKeypad, CloseMessage,
-                             ShowAbout, ShowText, ShowPage, EnterPractice, LeavePractice, LockScreen, LookAtLock, PressLock, ToggleAwake, AwakeIs, DeviceHas, StartReading, DeviceIsHeld, DeviceRefuses,
+                             ShowAbout, ShowText, ShowPage, EnterPractice, LeavePractice, SetSite, AskSiteNumber, DrawSite, NextSite, SayGo, SayHardest, SayAngle, ShowAnswer, SpeakOf, LockScreen, LookAtLock, PressLock, ToggleAwake, AwakeIs, DeviceHas, StartReading, DeviceIsHeld, DeviceRefuses,
                              TakeReading, CloseReading>;
 
 }  // namespace guywright::app

@@ -17,9 +17,24 @@ constexpr bool only_looks =
               ToggleLargeSite, NextView, SetView, NextCase, ShowCase, CloseKeypad, CloseMessage, ShowAbout, ShowText, ToggleAwake, AwakeIs, DeviceHas>;
 
 template <class T>
-constexpr bool is_of_practice = is_one_of<T, EnterPractice, LeavePractice>;
+constexpr bool is_of_practice = is_one_of<T, EnterPractice, LeavePractice, SetSite, AskSiteNumber, DrawSite, NextSite, SayGo, SayHardest, SayAngle, ShowAnswer, SpeakOf>;
 
 }  // namespace
+
+bool reaches(Practising stage, Step step) {
+    switch (step) {
+        case Step::Practice:
+        case Step::Score: return stage == Practising::Choosing;
+        case Step::Site: return stage != Practising::Choosing;
+        case Step::SayVerdict:
+        case Step::SayGuy:
+        case Step::SayAngle: return stage == Practising::Predicting;
+        case Step::Answer:
+        case Step::Why:
+        case Step::WhatIf: return stage >= Practising::Answered;
+        default: return false;
+    }
+}
 
 bool passes_practice(const Command& wish, Practising stage) {
     return std::visit([&]<class T>(const T&) { return only_looks<T> || is_of_practice<T> || (changes_numbers<T> && stage == Practising::Changing); }, wish);

@@ -9,6 +9,7 @@
 #include "wasm/app/command.hpp"
 #include "wasm/app/history.hpp"
 #include "wasm/app/practice.hpp"
+#include "wasm/app/practice_progress.hpp"
 #include "wasm/app/shelf.hpp"
 #include "wasm/app/signatures.hpp"
 #include "wasm/app/speech.hpp"
@@ -70,6 +71,8 @@ struct State {
     std::vector<Save> saves;
     std::vector<ShelfRequest> shelf_requests;
     std::optional<Practice> practice;       ///< while there is one, `plan` is nobody's rig
+    Progress progress;                      ///< in practice
+    bool progress_changed = false;          ///< to be kept on the device
     std::optional<TextWish> text_wish;
     std::optional<std::pair<std::string, std::string>> download;
 };

@@ -28,6 +28,7 @@ struct Picture {
     Highlight highlight{};
     std::vector<Frame> covered{};    ///< what will lie on the picture, such as keys: no label stands there
     app::Speech speech{};            ///< of labels and dimensions
+    bool from_head = false;          ///< of View::Forces: every force begins at the head, instead of tail to tip
     bool unjudged = false;           ///< what breaks a rule is not marked
 };
 

@@ -1,6 +1,7 @@
 #include "wasm/scene/force_polygon.hpp"
 #include "wasm/screens/site.hpp"
 #include "wasm/words/picture.hpp"
+#include "wasm/words/practice.hpp"
 
 namespace guywright::screens {
 namespace {
@@ -26,6 +27,7 @@ std::string no_forces(const app::State& s) {
 }  // namespace
 
 std::string caption(const app::State& s) {
+    if (is_blind(s.practice)) return said(s, words::practice::k_as_drawn);
     const Outcome* o = scene::solved_outcome(seen(s), s.shown_case);
     if (o == nullptr) return no_forces(s);
     if (s.view != scene::View::Forces) return movement(s, *o);

@@ -2,6 +2,7 @@
 
 #include "wasm/screens/advice_pictures.hpp"
 #include "wasm/screens/parts.hpp"
+#include "wasm/screens/practice_picture.hpp"
 #include "wasm/screens/reasons.hpp"
 #include "wasm/screens/site.hpp"
 
@@ -98,13 +99,19 @@ void draw_sheet(widgets::Ui& ui, const app::State& state, Layout& l, const Box& 
 /// A number by keypad or from the device.
 bool is_entering(const app::State& s) { return s.keypad || s.device.reading; }
 
+void draw_picture_of_step(widgets::Ui& ui, const app::State& state, const Box& box) {
+    if (state.step == app::Step::Why) draw_head_forces(ui, state, box);
+    else if (has_advice_picture(state)) draw_advice_picture(ui, state, box);
+    else draw_site(ui, state, box);
+}
+
 void draw_panels(widgets::Ui& ui, const app::State& state, const Layout& l) {
     if (state.site_large && !is_entering(state)) {
         draw_large_picture(ui, state, l.site);
         return draw_picture_keys(ui, state, l.panel);
     }
     const bool beside = state.keypad && !keypad_fits(l.panel);
-    if (!beside && l.site.h > 0.0F) has_advice_picture(state) ? draw_advice_picture(ui, state, l.site) : draw_site(ui, state, l.site);
+    if (!beside && l.site.h > 0.0F) draw_picture_of_step(ui, state, l.site);
     if (state.keypad) draw_keypad(ui, state, beside ? l.site.inner(6.0F) : l.panel, l.panel);
     else if (state.device.reading) draw_reading(ui, state, l.panel);
     else draw_walk(ui, state, l.panel);

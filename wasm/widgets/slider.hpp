@@ -16,6 +16,7 @@ struct SliderText {
     double value;              ///< plan unit
     bool measured;
     std::string error;         ///< "± 3°", empty where none
+    std::optional<double> drawn{};   ///< plan unit: a value marked on the rail
     std::optional<app::ReadingKind> device{};   ///< what the device here can measure of it
 };
 
