@@ -169,3 +169,122 @@ TEST_CASE("practice: a plan that comes from outside ends it, and the one set asi
     CHECK(refused.practice);
     CHECK(own_plan(refused) == own);
 }
+
+namespace {
+
+/// A state in which the site of that number is shown, to be predicted.
+State on_site(std::uint32_t seed, int level) {
+    State s = in_the_middle();
+    apply(s, {EnterPractice{}, SetSite{seed, level}, DrawSite{}});
+    while (is_drawing(s)) go_on_drawing(s, 5.0);
+    REQUIRE(s.practice);
+    REQUIRE(s.practice->stage == Practising::Predicting);
+    check_to_the_end(s);
+    return s;
+}
+
+}  // namespace
+
+TEST_CASE("practice: a site is predicted in three steps, answered, marked and counted once") {
+    State s = on_site(3, 1);
+    CHECK(s.step == Step::Site);
+    apply(s, {GoTo{Step::Answer, 0}, GoTo{Step::WhatIf, 0}, ShowAnswer{}});
+    CHECK(s.step == Step::Site);
+    CHECK(s.practice->stage == Practising::Predicting);
+    apply(s, {SayGo{false}});
+    CHECK(s.step == Step::SayGuy);
+    apply(s, {SayHardest{99}});
+    CHECK(s.step == Step::SayGuy);
+    apply(s, {SayHardest{0}, SayAngle{-12.0}});
+    CHECK(s.practice->site.said.angle_deg == 0.0);
+    apply(s, {ShowAnswer{}});
+    CHECK(s.step == Step::Answer);
+    REQUIRE(s.practice->site.answer);
+    const SiteAnswer& answer = *s.practice->site.answer;
+    CHECK(s.practice->site.marks.verdict == (answer.verdict == Verdict::NoGo));
+    CHECK(s.practice->site.marks.guy == (answer.hardest_guy == 0));
+    CHECK(s.practice->site.explanation.size() > 5);
+    CHECK(s.progress.levels[0].sites == 1);
+    CHECK(s.progress_changed);
+    apply(s, {GoTo{Step::Why, 0}, SpeakOf{3}, GoTo{Step::Answer, 0}, SayGo{true}});
+    settle_answer(s);
+    CHECK(s.progress.levels[0].sites == 1);
+    CHECK_FALSE(s.practice->site.said.go);
+}
+
+TEST_CASE("practice: an answer that is asked for before the check has ended comes when it has, and is counted then") {
+    State s = in_the_middle();
+    apply(s, {EnterPractice{}, SetSite{2, 2}, DrawSite{}});
+    while (is_drawing(s)) go_on_drawing(s, 5.0);
+    REQUIRE(s.sweep);
+    apply(s, {SayGo{true}, SayHardest{0}, ShowAnswer{}});
+    CHECK_FALSE(s.practice->site.answer);
+    CHECK(s.progress.levels[1].sites == 0);
+    check_to_the_end(s);
+    CHECK(s.practice->site.answer);
+    CHECK(s.progress.levels[1].sites == 1);
+}
+
+TEST_CASE("practice: what if changes numbers there alone; the site is as drawn again everywhere else") {
+    State s = on_site(4, 1);
+    apply(s, {SayGo{true}, SayHardest{0}, ShowAnswer{}});
+    const Plan drawn = s.plan;
+    apply(s, {SetNumber{"frame.lean_deg", 5.0}});
+    CHECK(s.plan == drawn);
+    apply(s, {GoTo{Step::WhatIf, 0}});
+    apply(s, {SetNumber{"frame.lean_deg", 5.0}});
+    end_gesture(s);
+    CHECK(s.plan != drawn);
+    CHECK(s.practice->drawn == drawn);
+    const SiteAnswer answer = *s.practice->site.answer;
+    check_to_the_end(s);
+    apply(s, {GoTo{Step::Answer, 0}});
+    CHECK(s.plan == drawn);
+    CHECK(s.history.past.empty());
+    CHECK(s.practice->site.answer->hardest_N == answer.hardest_N);
+    CHECK(s.progress.levels[0].sites == 1);
+    CHECK(s.saves.empty());
+    apply(s, {NextSite{}});
+    CHECK(s.practice->site.seed == 5);
+    while (is_drawing(s)) go_on_drawing(s, 5.0);
+    CHECK(s.plan != drawn);
+    CHECK_FALSE(s.practice->site.answer);
+}
+
+TEST_CASE("practice: the number of a site as it is typed") {
+    State s = in_the_middle();
+    apply(s, {EnterPractice{}, AskSiteNumber{}});
+    REQUIRE(s.text_wish);
+    CHECK(enter_text(s, {s.text_wish->path, "1234"}).empty());
+    CHECK(s.practice->site.seed == 1234);
+    for (const char* wrong : {"0", "10000", "-3", "1.5", "x", "", "99999999999"}) CHECK_FALSE(enter_text(s, {k_site_number_path, wrong}).empty());
+    CHECK(s.practice->site.seed == 1234);
+    apply(s, {SetSite{0, 9}});
+    CHECK(s.practice->site.seed == 1);
+    CHECK(s.practice->site.level == k_last_site_level);
+}
+
+TEST_CASE("practice: names of a site in either language, there and back, and nothing that is computed changes") {
+    State s = on_site(5, 2);
+    const Plan english = s.plan;
+    apply(s, {NextLanguage{}});
+    CHECK(s.plan.guys[0].name != english.guys[0].name);
+    CHECK(s.plan.title != english.title);
+    CHECK(s.practice->drawn == s.plan);
+    apply(s, {NextLanguage{}});
+    CHECK(s.plan == english);
+    CHECK(s.practice->stage == Practising::Predicting);
+}
+
+TEST_CASE("progress: reads what it wrote; what is damaged counts as nothing") {
+    Progress progress;
+    progress.count(2, {true, false, true});
+    progress.count(2, {false, false, true});
+    progress.count(5, {true, true, true});
+    CHECK(read_progress(progress_json(progress)) == progress);
+    CHECK(progress.highest() == 5);
+    CHECK(progress.levels[1] == LevelScore{2, 1, 0, 2});
+    for (const char* damaged : {"", "{}", "[]", "{\"levels\":3}", "{\"levels\":[[1,2,0,0]]}", "{\"levels\":[[-1,0,0,0]]}", "{\"levels\":[[1,0,0]]}", "{\"levels\":[[1e99,0,0,0]]}", "{\"levels\":[null,\"x\"]}"})
+        CHECK(read_progress(damaged) == Progress{});
+    CHECK(read_progress("{\"levels\":[[3,1,2,3],[1,2,0,0]]}").levels[0] == LevelScore{3, 1, 2, 3});
+}

@@ -6,7 +6,7 @@ import { mkdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 
 import { AppPage, SCREENS, launch, startSite } from './harness.mjs';
-import { choose, enterText, has, showPlans } from './steps.mjs';
+import { choose, enterText, has, showPlans, throughPractice } from './steps.mjs';
 
 const [out = 'build/screenshots', ...wanted] = process.argv.slice(2);
 const ratio = Number(process.env.RATIO ?? 1);
@@ -192,6 +192,7 @@ async function pictures(name, screen) {
     await photographer.states();
     await photographer.besides();
     await photographer.advice();
+    await throughPractice(app, (what) => photographer.shoot(`practice-${what}`));
     await choose(app, 'theme');
     if (has(await app.state(), 'close menu')) await app.tap('close menu');
     else await choose(app, 'step Edge');

@@ -101,3 +101,44 @@ export async function enterText(app, text) {
   await app.page.getByRole('button', { name: 'Take it' }).click();
   await app.settled();
 }
+
+/** Presses "next" until there is something called `id` on the page. */
+export async function nextTo(app, id) {
+  for (let i = 0; !has(await app.state(), id) && i < 12; ++i) await app.tap('next');
+}
+
+/** Through every screen of practice on a drawn site, with `look(what)` at each. */
+export async function throughPractice(app, look) {
+  const press = async (id) => {
+    await nextTo(app, id);
+    await app.tap(id);
+  };
+  await choose(app, 'practice');
+  await look('practice');
+  await press('level 4');
+  await press('draw site');
+  await app.until(({ screen }) => screen === 'Site', 'the site');
+  await look('site');
+  await app.tap('next');
+  await look('numbers');
+  await app.tap('back');
+  await press('predict');
+  await look('say-verdict');
+  await press('say go');
+  await look('say-guy');
+  await press('say guy 0');
+  await look('say-angle');
+  await press('show answer');
+  await checked(app);
+  await look('answer');
+  await press('why');
+  for (let i = 0; i < 4; ++i) await app.tap('sentence after');
+  await look('why');
+  await app.tap('back');
+  await press('what if');
+  await look('what-if');
+  await choose(app, 'practice');
+  await press('progress');
+  await look('progress');
+  await choose(app, 'leave practice');
+}

@@ -6,6 +6,7 @@
 #include "engine/practice/draw_site.hpp"
 #include "engine/practice/what_if.hpp"
 #include "tests/support/within.hpp"
+#include "wasm/words/practice.hpp"
 
 #include <doctest/doctest.h>
 
@@ -127,6 +128,19 @@ TEST_CASE("drawn sites: the search is far from its bound") {
     std::size_t most = 0;
     for_each_site([&](const Judged& j) { most = std::max(most, j.rigs); });
     CHECK(most * 4 < SiteDrawing::k_most_rigs);
+}
+
+TEST_CASE("drawn sites: every name is known in both languages") {
+    const auto known = [](const std::string& name) {
+        const std::string bare = name.ends_with(" 2") ? name.substr(0, name.size() - 2) : name;
+        return std::any_of(words::practice::k_site_names.begin(), words::practice::k_site_names.end(), [&](const app::Said& said) { return said.english == bare; });
+    };
+    for (const std::string_view place : k_site_places) CHECK(known(std::string(place)));
+    for (const std::string_view way : k_guy_ways) CHECK(known(std::string(way)));
+    for_each_site([&](const Judged& j) {
+        for (const GuyPlan& guy : j.site.plan.guys) CHECK_MESSAGE(known(guy.name), guy.name);
+        for (const RopePlan& rope : j.site.plan.ropes) CHECK_MESSAGE(known(rope.name), rope.name);
+    });
 }
 
 TEST_CASE("marks: right where right, wrong where deliberately wrong") {
