@@ -75,6 +75,7 @@ void practise_on(State& s, Plan plan, Practising stage, Step step) {
     s.history = {};
     s.shown_case = k_holding;
     s.camera = {};
+    s.view = scene::View::Side;   // with its dimensions
     s.practice->stage = stage;
     go_to(s, step);
 }
