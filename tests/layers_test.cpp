@@ -15,7 +15,7 @@ namespace {
 namespace fs = std::filesystem;
 
 const std::vector<std::string> k_layers{"base",   "plan",    "model",  "equilibrium", "cases",       "checks",
-                                        "margins", "verdict", "advice", "codec",       "command_line"};
+                                        "margins", "verdict", "advice", "practice",    "codec",       "command_line"};
 
 const fs::path k_engine = fs::path(GUYWRIGHT_ROOT) / "engine";
 

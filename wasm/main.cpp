@@ -63,6 +63,9 @@ EMSCRIPTEN_KEEPALIVE const char* guywright_report() { return shell().report_text
 EMSCRIPTEN_KEEPALIVE const char* guywright_code_of(const char* bytes, unsigned count) { return shell().code_of({bytes, count}).c_str(); }
 EMSCRIPTEN_KEEPALIVE void guywright_set_signatures(const char* bytes, unsigned count) { shell().set_signatures({bytes, count}); }
 
+/// What was answered in practice, as kept by guywright_host_keep_progress.
+EMSCRIPTEN_KEEPALIVE void guywright_set_progress(const char* bytes, unsigned count) { shell().set_progress({bytes, count}); }
+
 // The device. Angles in degrees, NaN for what it does not tell.
 EMSCRIPTEN_KEEPALIVE void guywright_device_has(int tilt, int compass) { shell().tell(app::DeviceHas{tilt != 0, compass != 0}); }
 EMSCRIPTEN_KEEPALIVE void guywright_device_refuses() { shell().tell(app::DeviceRefuses{}); }

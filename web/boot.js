@@ -44,6 +44,7 @@ const host = {
     speak(chosen.language);
     settings.keep(chosen);
   },
+  keepProgress: settings.keepProgress,
   stop: (why) => notice.stop(say('noPicture'), why),
 };
 
@@ -106,6 +107,11 @@ async function tellSettings(chosen) {
   program.ccall('guywright_set_settings', null, ['number', 'number', 'number'], [Number(language === 'fr'), Number(units === 'imperial'), Number(theme) || 0]);
 }
 
+async function tellProgress() {
+  const bytes = new TextEncoder().encode(await settings.progress());
+  program.ccall('guywright_set_progress', null, ['array', 'number'], [bytes, bytes.length]);
+}
+
 async function start() {
   speak(settings.usualFor(navigator.language ?? '').language); // until what was chosen has been read
   document.getElementById('rescue').addEventListener('click', rescue);
@@ -119,6 +125,7 @@ async function start() {
     return notice.stop(say('partMissing'), String(error));
   }
   await tellSettings(chosen);
+  await tellProgress();
   watchScreen();
   outside.start();
   pages.start();

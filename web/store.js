@@ -2,7 +2,7 @@
 //
 //   plans     id -> { title, created, changed, first, number, last, untouched, text, writer, stamp, deleted }
 //   steps     [id, number] -> text of the plan after that step; first to last exist, `number` is the plan
-//   settings  'settings' -> language, units and light, see settings.js; 'current' -> id of the plan last in hand, 'taken over' -> texts of the earlier version's store
+//   settings  'settings' -> language, units and light, 'practice' -> what was answered there, see settings.js; 'current' -> id of the plan last in hand, 'taken over' -> texts of the earlier version's store
 // The log of signed verdicts is a database of its own: an older version of the app, which knows nothing of it, still opens that of the plans.
 //
 //   entries   id -> { entry: as in log_format.js, origin: 'here' | 'file', of: id of the plan that was changed after }

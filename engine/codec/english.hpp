@@ -1,5 +1,6 @@
 #pragma once
 #include "engine/codec/english_change.hpp"
+#include "engine/codec/english_practice.hpp"
 #include "engine/codec/english_sheet.hpp"
 #include "engine/codec/english_tuning.hpp"
 #include "engine/codec/words.hpp"
@@ -188,6 +189,7 @@ inline constexpr Language k_english{
     .changes = k_english_change,
     .tuning = k_english_tuning,
     .sheet = k_english_sheet,
+    .practice = k_english_practice,
 };
 static_assert(k_english.in_order());
 

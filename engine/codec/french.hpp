@@ -1,5 +1,6 @@
 #pragma once
 #include "engine/codec/french_change.hpp"
+#include "engine/codec/french_practice.hpp"
 #include "engine/codec/french_fault.hpp"
 #include "engine/codec/french_sheet.hpp"
 #include "engine/codec/french_tuning.hpp"
@@ -190,6 +191,7 @@ inline constexpr Language k_french{
     .tuning = k_french_tuning,
     .faults = k_french_faults,
     .sheet = k_french_sheet,
+    .practice = k_french_practice,
 };
 static_assert(k_french.in_order());
 

@@ -3,6 +3,7 @@
 #include "engine/checks/check.hpp"
 #include "engine/codec/change_words.hpp"
 #include "engine/codec/fault_words.hpp"
+#include "engine/codec/practice_words.hpp"
 #include "engine/codec/sheet_words.hpp"
 #include "engine/codec/tuning_words.hpp"
 #include "engine/verdict/evaluate.hpp"
@@ -52,6 +53,7 @@ struct Language {
     TuningWords tuning;
     FaultLanguage faults{};
     SheetWords sheet;
+    PracticeWords practice;
 
     [[nodiscard]] constexpr std::string_view of(Verdict v) const { return verdict[static_cast<std::size_t>(v)]; }
     [[nodiscard]] constexpr const CheckWords& of(CheckId id) const { return checks[static_cast<std::size_t>(id)]; }

@@ -34,21 +34,27 @@ inline void take_in_lost_guys(Evaluation& e, const Plan& plan) {
     if (plan.actions.guy_loss_must_hold) check_guys_lost(e.checks, plan, e.model, e.guys_lost);
 }
 
-inline void rank_checks(Evaluation& e) {
-    e.closest.clear();
-    e.worst.for_each([&](const Check& c) {
-        if (c.has_margin || c.status == CheckStatus::Fail) e.closest.push_back(c);
+}  // namespace detail
+
+/// Rows with a margin or a failure, the worst first.
+inline std::vector<Check> ranked(const CheckTable& checks) {
+    std::vector<Check> out;
+    checks.for_each([&](const Check& c) {
+        if (c.has_margin || c.status == CheckStatus::Fail) out.push_back(c);
     });
     // a failure first; among failures one without an answer or without a foot on the ground before a broken limit
     const auto key = [](const Check& c) {
         return std::pair{c.status != CheckStatus::Fail, c.has_margin && std::isfinite(c.margin) ? c.margin : -2.0};
     };
-    std::stable_sort(e.closest.begin(), e.closest.end(), [&](const Check& a, const Check& b) { return key(a) < key(b); });
+    std::stable_sort(out.begin(), out.end(), [&](const Check& a, const Check& b) { return key(a) < key(b); });
+    return out;
 }
+
+namespace detail {
 
 /// NO-GO as soon as a rule is broken; GO only once nothing is left to look at.
 inline void conclude(Evaluation& e) {
-    rank_checks(e);
+    e.closest = ranked(e.worst);
     const bool broken = !e.closest.empty() && e.closest[0].status == CheckStatus::Fail;
     if (!e.not_measured.empty()) e.verdict = Verdict::NotChecked;
     else if (broken) e.verdict = Verdict::NoGo;

@@ -4,7 +4,7 @@ import assert from 'node:assert/strict';
 import { test } from 'node:test';
 
 import { openApp } from './harness.mjs';
-import { EXAMPLES, SIZES, assertUsable, checked, choose, coarse, has, walkThrough } from './steps.mjs';
+import { EXAMPLES, SIZES, assertUsable, checked, choose, coarse, has, throughPractice, walkThrough } from './steps.mjs';
 
 const LIST = 'parts guys[0].strength_kN';
 const STEPS = ['Edge', 'Frame', 'Rope', 'Guys', 'Feet', 'Margins', 'Card'];
@@ -31,6 +31,12 @@ for (const example of EXAMPLES) {
 
 for (const [name, size] of Object.entries(SIZES)) {
   if (name !== 'phone') test(`every page of an A-frame can be read and touched on a ${name} screen`, (t) => assertEveryPage(t, size, 'dam-crest'));
+
+  test(`every screen of practice can be read and touched on a ${name} screen`, async (t) => {
+    const screen = coarse(size);
+    const app = await openApp(t, screen);
+    await throughPractice(app, async (what) => assertUsable(await app.state(), screen, what));
+  });
 
   test(`a new plan, what few need and the keypad fit on a ${name} screen`, async (t) => {
     const screen = coarse(size);

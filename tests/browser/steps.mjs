@@ -54,6 +54,22 @@ export async function chooseHere(app, id) {
   return assert.fail(`the menu has no "${id}"`);
 }
 
+/** Opens a lesson of the course, by its number. */
+export async function openLesson(app, number) {
+  await choose(app, 'practice');
+  await app.tap('course');
+  while (!has(await app.state(), `lesson ${number}`)) await app.tap('next');
+  await app.tap(`lesson ${number}`);
+}
+
+/** Types a number of the plan on the keypad, on whichever page of the step its slider stands. */
+export async function typeNumber(app, path, digits) {
+  while (!has(await app.state(), `value ${path}`)) await app.tap('next');
+  await app.tap(`value ${path}`);
+  for (const digit of digits) await app.tap(`key ${digit}`);
+  await app.tap('key take');
+}
+
 /** The state once measuring error has been looked at to the end. */
 export const checked = (app) => app.until((state) => !state.checking, 'the end of the check');
 
@@ -100,4 +116,45 @@ export async function enterText(app, text) {
   await app.page.locator('#entry-text').fill(text);
   await app.page.getByRole('button', { name: 'Take it' }).click();
   await app.settled();
+}
+
+/** Presses "next" until there is something called `id` on the page. */
+export async function nextTo(app, id) {
+  for (let i = 0; !has(await app.state(), id) && i < 12; ++i) await app.tap('next');
+}
+
+/** Through every screen of practice on a drawn site, with `look(what)` at each. */
+export async function throughPractice(app, look) {
+  const press = async (id) => {
+    await nextTo(app, id);
+    await app.tap(id);
+  };
+  await choose(app, 'practice');
+  await look('practice');
+  await press('level 4');
+  await press('draw site');
+  await app.until(({ screen }) => screen === 'Site', 'the site');
+  await look('site');
+  await app.tap('next');
+  await look('numbers');
+  await app.tap('back');
+  await press('predict');
+  await look('say-verdict');
+  await press('say go');
+  await look('say-guy');
+  await press('say guy 0');
+  await look('say-angle');
+  await press('show answer');
+  await checked(app);
+  await look('answer');
+  await press('why');
+  for (let i = 0; i < 4; ++i) await app.tap('sentence after');
+  await look('why');
+  await app.tap('back');
+  await press('what if');
+  await look('what-if');
+  await choose(app, 'practice');
+  await press('progress');
+  await look('progress');
+  await choose(app, 'leave practice');
 }

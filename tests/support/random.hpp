@@ -1,23 +1,17 @@
 #pragma once
 #include "engine/base/vec.hpp"
+#include "engine/practice/draw.hpp"
 
 #include <cstdint>
 
 namespace support {
 
-/// splitmix64: the same numbers on every machine, which <random>'s distributions do not promise.
-class Random {
+/// Real numbers, points and directions by chance, the same on every machine.
+class Random : public guywright::Draw {
 public:
-    explicit Random(std::uint64_t start) : state_(start) {}
+    using Draw::Draw;
 
-    std::uint64_t bits() {
-        std::uint64_t z = (state_ += 0x9E3779B97F4A7C15u);
-        z = (z ^ (z >> 30)) * 0xBF58476D1CE4E5B9u;
-        z = (z ^ (z >> 27)) * 0x94D049BB133111EBu;
-        return z ^ (z >> 31);
-    }
     double between(double low, double high) { return low + (high - low) * (static_cast<double>(bits() >> 11) * 0x1p-53); }
-    int whole(int low, int high) { return low + static_cast<int>(bits() % static_cast<std::uint64_t>(high - low + 1)); }
     bool chance(double share) { return between(0.0, 1.0) < share; }
     guywright::Vec3 point(double half_width) {
         const double x = between(-half_width, half_width), y = between(-half_width, half_width);
@@ -30,9 +24,6 @@ public:
             if (length > 0.1 && length <= 1.0) return v / length;
         }
     }
-
-private:
-    std::uint64_t state_;
 };
 
 }  // namespace support

@@ -30,7 +30,7 @@ Json box_json(const widgets::Box& b, float scale) {
 
 Json picture_json(const State& s) {
     const scene::Camera& c = s.camera;
-    return {{"view", screens::view_name(s.view)}, {"large", s.site_large}, {"case", s.shown_case}, {"cases", s.evaluation.outcomes.size()},
+    return {{"view", screens::view_name(s.view)}, {"large", s.site_large}, {"case", s.shown_case}, {"cases", seen(s).outcomes.size()},
             {"yaw", c.yaw_deg}, {"pitch", c.pitch_deg}, {"zoom", c.zoom}, {"moved", {c.moved_x, c.moved_y}}, {"forces", {c.forces_yaw_deg, c.forces_pitch_deg}}};
 }
 
@@ -74,6 +74,7 @@ void App::draw(const View& view, const Fonts& fonts) {
     app::apply(state_, wishes);
     if (!ImGui::IsAnyItemActive()) app::end_gesture(state_);
     wants_frame_ = !wishes.empty() || state_.sweep;   // the frame that shows what has just been found
+    if (state_.practice) return;   // a hand would feel the answer
     if (const auto felt = feeler_.look(state_.evaluation.verdict, state_.sweep != nullptr)) felt_ = felt;
 }
 
@@ -92,6 +93,7 @@ void App::pinch(glm::dvec2 from_px, glm::dvec2 to_px, double factor) {
 }
 
 void App::go_on_computing(double budget_ms) {
+    if (is_drawing(state_)) return void(wants_frame_ = go_on_drawing(state_, budget_ms));
     if (state_.sweep) return go_on_checking(state_, budget_ms);
     if (go_on_advising(state_, budget_ms)) wants_frame_ = true;
 }
@@ -110,7 +112,7 @@ unsigned App::resume(std::string_view plan_text, unsigned number, bool untouched
 
 void App::open_copy(std::string_view plan_text) { app::open_copy(state_, plan_text); }
 
-void App::begin_new_plan() { app::apply(state_, {NewPlan{}}); }
+void App::begin_new_plan() { app::apply(state_, {LeavePractice{}, NewPlan{}}); }
 
 void App::set_shelf(std::string_view shelf_json) {
     if (auto shelf = read_shelf(shelf_json)) state_.shelf = std::move(*shelf);
@@ -118,18 +120,19 @@ void App::set_shelf(std::string_view shelf_json) {
 
 std::string App::enter_text(std::string path, std::string value) { return app::enter_text(state_, {std::move(path), std::move(value)}); }
 
-std::string App::plan_text() const { return canonical_plan_text(state_.plan); }
+std::string App::plan_text() const { return canonical_plan_text(own_plan(state_)); }
 
 std::string App::state_json() const {
+    const screens::Headline headline = screens::headline(state_);
     Json widgets = Json::array();
     for (const widgets::MirrorEntry& m : mirror_)
         widgets.push_back({{"id", m.id}, {"kind", m.kind}, {"label", m.label}, {"value", m.value}, {"rect", box_json(m.box, scale_)}});
     const Json out = {{"screen", screen_name(state_)},
-                      {"verdict", widgets::verdict_word(state_.evaluation.verdict)},
-                      {"reason", screens::reason(state_)},
+                      {"verdict", headline.key},
+                      {"reason", headline.why},
                       {"check_code", state_.check_code},
                       {"checking", state_.sweep != nullptr},
-                      {"advising", is_advising(state_)},
+                      {"advising", is_advising(state_) || is_drawing(state_)},
                       {"title", state_.plan.title},
                       {"not_measured", state_.plan.not_measured},
                       {"focus", focus_},
@@ -152,6 +155,11 @@ std::optional<std::pair<std::string, std::string>> App::take_download() { return
 std::optional<Settings> App::take_settings() {
     if (!std::exchange(state_.settings_changed, false)) return std::nullopt;
     return Settings{state_.speech, state_.theme};
+}
+
+std::optional<std::string> App::take_progress() {
+    if (!std::exchange(state_.progress_changed, false)) return std::nullopt;
+    return progress_json(state_.progress);
 }
 
 bool App::take_open_request() { return std::exchange(state_.open_wanted, false); }

@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "wasm/app/apply.hpp"
+#include "wasm/app/practice_steps.hpp"
 #include "wasm/app/verdict_feeler.hpp"
 #include "wasm/app/view.hpp"
 #include "wasm/widgets/mirror.hpp"
@@ -27,7 +28,7 @@ public:
     void pinch(glm::dvec2 from_px, glm::dvec2 to_px, double factor);
     [[nodiscard]] bool is_on_picture(ImVec2 at_px) const;  ///< of the frame drawn last
     [[nodiscard]] bool wants_frame() const;           ///< true while something animates, is still being checked or has just been found
-    [[nodiscard]] bool has_work() const { return is_advising(state_); }   ///< to be done also while nothing is drawn
+    [[nodiscard]] bool has_work() const { return is_advising(state_) || is_drawing(state_); }   ///< to be done also while nothing is drawn
     void open_plan(std::string_view text);            ///< a plan file the user chose
     /// A step of the plan that resume() will go on with: back, the nearest first, or on again, the nearest first.
     void take_in_step(bool back, std::string_view plan_text);
@@ -37,13 +38,15 @@ public:
     void begin_new_plan();
     void set_shelf(std::string_view shelf_json);      ///< what is kept, for the list
     std::string enter_text(std::string path, std::string value);   ///< why it is refused; empty: taken
-    [[nodiscard]] std::string plan_text() const;
+    [[nodiscard]] std::string plan_text() const;      ///< the person's own, also while practising
     [[nodiscard]] std::string state_json() const;     ///< screen, verdict, texts that were cut, focus, widgets with id, label, value and rect in CSS px
     std::vector<Save> take_saves();                   ///< what to keep, once per gesture
     std::vector<ShelfRequest> take_shelf_requests();
     std::optional<TextWish> take_text_wish();
     std::optional<std::pair<std::string, std::string>> take_download();  ///< file name, text
     std::optional<Settings> take_settings();                            ///< chosen anew by the person
+    std::optional<std::string> take_progress();                         ///< in practice, to be kept
+    void set_progress(std::string_view json) { state_.progress = read_progress(json); }
     bool take_open_request();                                            ///< the app wants a file picker
     bool take_about_request();
     bool take_text_request();

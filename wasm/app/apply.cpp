@@ -11,6 +11,7 @@
 #include "wasm/app/names.hpp"
 #include "wasm/app/not_measured.hpp"
 #include "wasm/app/plan_edits.hpp"
+#include "wasm/app/practice_steps.hpp"
 #include "wasm/app/starters.hpp"
 #include "wasm/platform/assets.hpp"
 #include "wasm/app/inputs.hpp"
@@ -29,8 +30,10 @@ void begin_change(State& s) {
 
 /// False, with nothing changed, where the value is not allowed.
 bool set_number(State& s, const std::string& path, double value) {
+    if (!may_change(s.practice)) return false;
     Plan changed = s.plan;
-    if (!set_measure(changed, path, value)) return false;
+    const LessonMover* mover = mover_at(s, path);
+    if (lesson_in_hand(s) != nullptr ? mover == nullptr || !move_in_lesson(changed, *mover, value) : !set_measure(changed, path, value)) return false;
     begin_change(s);
     s.plan = std::move(changed);
     mark_measured(s.plan, path);
@@ -83,6 +86,7 @@ void press_key(Keypad& pad, char key) {
 
 /// Gives the plan as it is now to be kept. One that was not kept before goes with all that came before and after it.
 void keep(State& s) {
+    if (s.practice) return;
     const History& h = s.history;
     Save save{s.document, s.plan.title, h.first(), h.number, h.last(), s.begins, s.untouched, {}};
     if (s.begins) {
@@ -113,6 +117,7 @@ void show_plan(State& s, Plan plan) {
 /// Another plan in place of this one, which stays on the list of those kept.
 void begin_plan(State& s, Plan plan, bool untouched) {
     end_gesture(s);
+    leave_practice(s);
     show_plan(s, std::move(plan));
     s.plans_screen.reset();
     s.history = {};
@@ -124,6 +129,7 @@ void begin_plan(State& s, Plan plan, bool untouched) {
 
 /// The plan is not any more what it was: nor is it what was signed.
 void end_signatures(State& s, const Plan& before) {
+    if (s.practice) return;
     for (std::string& id : fall_away(s.signatures, before)) s.fallen.push_back(std::move(id));
 }
 
@@ -192,12 +198,19 @@ struct Applier {
         if (!done.show.empty()) s.wanted_id = std::move(done.show);
         if (!done.open.empty()) s.open_group = std::move(done.open);
     }
+    /// Everything practice_steps.hpp knows.
+    template <class Wish>
+        requires requires(State& state, const Wish& wish) { practise(state, wish); }
+    void operator()(const Wish& wish) const { practise(s, wish); }
     void operator()(const SetNumber& c) const { set_number(s, c.path, c.value); }
     void operator()(const ConfirmShown& c) const {
         begin_change(s);
         for (const std::string& path : c.paths) mark_measured(s.plan, path);
     }
     void operator()(const GoTo& c) const {
+        if (is_practice(c.step) != s.practice.has_value()) return;
+        if (s.practice && !reaches(s.practice->stage, c.step)) return;
+        if (s.practice && c.step != s.step) go_in_practice(s, c.step);
         if (c.step != s.step) {
             s.open_group.clear();
             s.open_parts.clear();
@@ -213,6 +226,7 @@ struct Applier {
         s.last_touched.clear();
     }
     void operator()(const GoToItem& c) const {
+        if (is_practice(c.step) != s.practice.has_value()) return;
         (*this)(GoTo{c.step, 0});
         s.wanted_id = c.id;
     }
@@ -253,6 +267,9 @@ struct Applier {
         s.speech.tongue = static_cast<Tongue>((static_cast<int>(s.speech.tongue) + 1) % k_tongue_count);
         s.settings_changed = true;
         speak_anew(s);
+        if (!s.practice) return;
+        for (Plan* site : {&s.plan, &s.practice->drawn})
+            if (s.practice->stage != Practising::Choosing) name_site(*site, s.speech);
     }
     void operator()(const NextUnits&) const {
         s.speech.units = s.speech.units == UnitSystem::Metric ? UnitSystem::Imperial : UnitSystem::Metric;
@@ -263,7 +280,7 @@ struct Applier {
         s.speech = c.speech;
         s.theme = c.theme;
         speak_anew(s);
-        const bool at_the_start = s.begins && s.untouched && s.document == 1;
+        const bool at_the_start = !s.practice && s.begins && s.untouched && s.document == 1;
         if (at_the_start) s.plan = example_plan(k_first_example, s.speech);
     }
     void operator()(const DragScene& c) const { scene::drag(s.camera, s.view, c.room, c.by_px); }
@@ -347,10 +364,11 @@ void refresh(State& s) {
     s.sweep = computed ? std::make_unique<ErrorSweep>(s.plan, e.checks) : nullptr;
     s.check_code.clear();
     if (s.shown_case >= e.outcomes.size()) s.shown_case = k_holding;
+    look_at_lesson(s);
 }
 
 std::optional<Question> asked(Step step) {
-    if (step <= Step::Advice) return std::nullopt;
+    if (!is_advice(step) || step == Step::Advice) return std::nullopt;
     return static_cast<Question>(static_cast<int>(step) - static_cast<int>(Step::Change));
 }
 
@@ -382,15 +400,18 @@ void go_on_checking(State& s, double budget_ms) {
     if (!s.sweep->done()) return;
     take_in(s.evaluation, *s.sweep);
     s.sweep.reset();
-    s.check_code = s.evaluation.verdict == Verdict::NotChecked ? std::string() : check_code(s.plan);
+    settle_answer(s);
+    s.check_code = s.practice || s.evaluation.verdict == Verdict::NotChecked ? std::string() : check_code(s.plan);
+    look_at_lesson(s);
 }
 
 void apply(State& s, const std::vector<Command>& wishes) {
     if (wishes.empty()) return;
     const Plan before = s.plan;
+    const bool practised = s.practice.has_value();
     for (const Command& wish : wishes)
-        if (!s.lock || passes_lock(wish)) std::visit(Applier{s}, wish);
-    if (s.plan != before) refresh(s);
+        if ((!s.lock || passes_lock(wish)) && (!s.practice || passes_practice(wish, s.practice->stage))) std::visit(Applier{s}, wish);
+    if (s.plan != before || s.practice.has_value() != practised) refresh(s);   // there and back, it has its check code again
 }
 
 void end_gesture(State& s) {
@@ -399,8 +420,9 @@ void end_gesture(State& s) {
     s.before_gesture.reset();
     if (before == s.plan) return;   // there and back: nothing to undo
     end_signatures(s, before);
+    if (lesson_in_hand(s) != nullptr) return look_at_lesson(s);   // begun anew, not undone
     remember(s.history, before);
-    s.untouched = false;
+    if (!s.practice) s.untouched = false;
     keep(s);
 }
 
@@ -419,7 +441,7 @@ std::string enter_shown(State& s, const std::string& path, const std::string& te
     const auto shown = typed_number(text);
     if (!shown) return say(s.speech, words::k_type_first, {{"{number}", shown_number(*input, s.speech, number->value)}});
     if (set_number(s, path, scale_of(*input, s.speech).kept(*shown))) return {};
-    return say(s.speech, words::k_not_possible, {{"{value}", text}, {"{allowed}", allowed_text(*input, s.speech, number->range)}});
+    return say(s.speech, words::k_not_possible, {{"{value}", text}, {"{allowed}", allowed_text(*input, s.speech, range_in_hand(s, path, number->range))}});
 }
 
 void open_plan(State& s, std::string_view text) {
@@ -436,6 +458,7 @@ unsigned resume(State& s, std::string_view text, History history, bool untouched
     PlanRead read = read_plan(text);
     if (!read.ok()) return 0;
     end_gesture(s);
+    leave_practice(s);
     show_plan(s, std::move(read.plan));
     s.history = std::move(history);
     s.begins = false;
@@ -454,6 +477,7 @@ void open_copy(State& s, std::string_view text) {
 
 std::string enter_text(State& s, const SetText& wish) {
     if (s.lock) return std::string(say(s.speech, words::k_is_locked));
+    if (wish.path == k_site_number_path) return enter_site_number(s, wish.value);
     end_gesture(s);
     apply(s, {wish});
     end_gesture(s);

@@ -8,11 +8,13 @@
 #include "wasm/app/advisor.hpp"
 #include "wasm/app/command.hpp"
 #include "wasm/app/history.hpp"
+#include "wasm/app/practice.hpp"
+#include "wasm/app/practice_progress.hpp"
 #include "wasm/app/shelf.hpp"
 #include "wasm/app/signatures.hpp"
 #include "wasm/app/speech.hpp"
-#include "wasm/scene/scene.hpp"
-#include "wasm/widgets/theme.hpp"
+#include "wasm/scene/view.hpp"
+#include "wasm/widgets/theme_table.hpp"
 
 namespace guywright::app {
 
@@ -27,14 +29,6 @@ struct Keypad {
 struct PlansScreen {
     std::size_t page = 0;           ///< counts on for ever; the list takes what is left over
     std::string chosen;             ///< id of the plan whose keys are shown; empty: the list
-};
-
-/// What of the answers is looked at.
-struct AdviceShown {
-    std::size_t guy = 0;            ///< taken in; past the end: the last
-    bool holding = false;           ///< else as rigged
-    Heading toward{0.0, 20.0};      ///< on the chart of directions
-    std::size_t anchor_set = 0;     ///< on the list of the best
 };
 
 /// Everything the app knows. Only apply() changes it.
@@ -77,9 +71,18 @@ struct State {
     bool open_wanted = false, about_wanted = false, text_wanted = false;
     std::vector<Save> saves;
     std::vector<ShelfRequest> shelf_requests;
+    std::optional<Practice> practice;       ///< while there is one, `plan` is nobody's rig
+    Progress progress;                      ///< in practice
+    bool progress_changed = false;          ///< to be kept on the device
     std::optional<TextWish> text_wish;
     std::optional<std::pair<std::string, std::string>> download;
 };
+
+/// The person's own plan, in hand or set aside.
+inline const Plan& own_plan(const State& s) { return s.practice ? s.practice->own.plan : s.plan; }
+
+/// What may be seen of the evaluation: of a site that is still to be predicted, no forces and no checks.
+inline const Evaluation& seen(const State& s) { return is_blind(s.practice) ? s.practice->unseen : s.evaluation; }
 
 /// A text of the app as a screen shows it.
 inline std::string said(const State& s, const Said& text) { return std::string(say(s.speech, text)); }

@@ -5,6 +5,7 @@
 #include "wasm/app/apply.hpp"
 #include "wasm/app/found_anchors.hpp"
 #include "wasm/app/inputs.hpp"
+#include "wasm/app/lesson_told.hpp"
 #include "wasm/app/not_measured.hpp"
 #include "wasm/screens/builder.hpp"
 #include "wasm/screens/parts.hpp"
@@ -52,7 +53,8 @@ Json colours(const widgets::Theme& t) {
 }
 
 Json verdict_of(const State& s) {
-    return {{"verdict", widgets::verdict_word(s.evaluation.verdict)}, {"verdict_shown", language_of(s.speech).of(s.evaluation.verdict)}, {"reason", screens::reason(s)}, {"checking", s.sweep != nullptr},
+    const screens::Headline h = screens::headline(s);
+    return {{"verdict", h.key}, {"verdict_shown", h.word}, {"reason", h.why}, {"checking", s.sweep != nullptr},
             {"check_code", s.check_code}, {"locked", s.lock.has_value()}, {"colours", colours(widgets::theme(s.theme))}};
 }
 
@@ -60,8 +62,8 @@ Json key(const std::string& id, const std::string& label, bool enabled = true) {
 Json text(const std::string& label, const std::string& value = {}) { return {{"kind", "text"}, {"label", label}, {"value", value}}; }
 
 /// "Allowed 5 to 120 degrees, entered within \u00B1 2\u00B0."
-std::string range_of(const State& s, const Input& input, const Measure& number, const std::string& unit) {
-    const AllowedEnds ends = allowed_ends(input, s.speech, number.range);
+std::string range_of(const State& s, const std::string& path, const Input& input, const Measure& number, const std::string& unit) {
+    const AllowedEnds ends = allowed_ends(input, s.speech, range_in_hand(s, path, number.range));
     const std::string error = error_text(input, s.speech, s.plan.tolerances, number.range, number.value), spaced = unit.empty() ? unit : " " + unit;
     if (error.empty()) return said(s, words::k_range, {{"{least}", ends.least}, {"{most}", ends.most}, {"{unit}", spaced}});
     return said(s, words::k_range_within, {{"{least}", ends.least}, {"{most}", ends.most}, {"{unit}", spaced}, {"{error}", error}});
@@ -72,8 +74,9 @@ Json number_of(const State& s, const std::string& path) {
     const Input& input = *find_input(path);
     const std::string sign(scale_of(input, s.speech).unit), unit = input.unit == "deg" ? said(s, words::k_degrees) : sign;
     const auto kind = reading_kind(s.plan, path);
-    return {{"kind", "number"}, {"id", path}, {"label", said(s, input.label)}, {"how", how_text(input, s.speech)}, {"unit", unit},
-            {"value", shown_number(input, s.speech, number.value)}, {"range", range_of(s, input, number, unit)},
+    const LessonMover* mover = mover_at(s, path);
+    return {{"kind", "number"}, {"id", path}, {"label", mover != nullptr ? mover_told(s, *mover) : said(s, input.label)}, {"how", how_text(input, s.speech)}, {"unit", unit},
+            {"value", shown_number(input, s.speech, number.value)}, {"range", range_of(s, path, input, number, unit)},
             {"measured", is_measured(s.plan, path)}, {"device", kind && s.device.can(*kind)}};
 }
 
@@ -99,6 +102,7 @@ Json section_of(const State& s, const screens::StepItems& step, Step of) {
 
 /// The steps that stand below one another: those of the plan, the way to advice, and the question asked last.
 std::vector<Step> steps_shown(const State& s) {
+    if (s.practice) return {s.step};
     std::vector<Step> steps;
     for (int i = 0; i < k_step_count; ++i) steps.push_back(static_cast<Step>(i));
     steps.push_back(Step::Advice);
@@ -135,8 +139,8 @@ bool is_for_readers(const std::string& id) { return !id.starts_with("step ") && 
 
 Json keys_of(const State& s) {
     Json keys = Json::array({key("undo", said(s, words::k_undo), !s.history.past.empty())});
-    if (s.shown_case < s.evaluation.outcomes.size())
-        keys.push_back(key("case", said(s, words::k_case_shown, {{"{case}", case_name(language_of(s.speech), s.plan, s.evaluation.outcomes[s.shown_case].setup)}})));
+    if (s.shown_case < seen(s).outcomes.size())
+        keys.push_back(key("case", said(s, words::k_case_shown, {{"{case}", case_name(language_of(s.speech), s.plan, seen(s).outcomes[s.shown_case].setup)}})));
     for (const screens::Key& e : screens::menu_keys(s))
         if (is_for_readers(e.id)) keys.push_back(key(e.id, e.label, e.enabled));
     return keys;

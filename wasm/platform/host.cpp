@@ -14,6 +14,7 @@ EM_JS(void, guywright_host_download, (const char* name, const char* text), { Mod
 EM_JS(void, guywright_host_keep_settings, (const char* language, const char* units, int theme), {
     Module.host.keepSettings({ language: UTF8ToString(language), units: UTF8ToString(units), theme });
 });
+EM_JS(void, guywright_host_keep_progress, (const char* json), { Module.host.keepProgress(UTF8ToString(json)); });
 EM_JS(void, guywright_host_pick_file, (), { Module.host.pickFile(); });
 EM_JS(void, guywright_host_stop, (const char* why), { Module.host.stop(UTF8ToString(why)); });
 // clang-format on
@@ -32,6 +33,7 @@ void keep_settings(const app::Settings& settings) {
     const char* units = settings.speech.units == UnitSystem::Imperial ? "imperial" : "metric";
     guywright_host_keep_settings(std::string(app::language_of(settings.speech).code).c_str(), units, static_cast<int>(settings.theme));
 }
+void keep_progress(const std::string& json) { guywright_host_keep_progress(json.c_str()); }
 void pick_file() { guywright_host_pick_file(); }
 void stop(const char* why) { guywright_host_stop(why); }
 

@@ -14,6 +14,7 @@ void signatures_fell(const std::string& id);                       ///< entry of
 void edit_text(const std::string& path, const std::string& label, const std::string& value);   ///< let the person type it
 void download(const std::string& name, const std::string& text);  ///< hand the user a file
 void keep_settings(const app::Settings& settings);                 ///< language, units, light
+void keep_progress(const std::string& json);                       ///< what was answered in practice
 void pick_file();                                                  ///< let the user choose a plan file
 void stop(const char* why);                                        ///< cannot go on: shows the plain-words page
 

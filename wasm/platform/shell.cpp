@@ -232,6 +232,7 @@ void Shell::pass_on_requests() {
     if (const auto wish = app_.take_text_wish()) let_type(*wish);
     if (const auto file = app_.take_download()) host::download(file->first, file->second);
     if (const auto settings = app_.take_settings()) host::keep_settings(*settings);
+    if (const auto progress = app_.take_progress()) host::keep_progress(*progress);
     if (app_.take_open_request()) host::pick_file();
     device_host_.pass_on(app_);
     host::frame_drawn();
@@ -328,6 +329,11 @@ const std::string& Shell::code_of(std::string_view text) { return answer_ = chec
 
 void Shell::set_signatures(std::string_view json) {
     app_.set_signatures(json);
+    wake();
+}
+
+void Shell::set_progress(std::string_view json) {
+    app_.set_progress(json);
     wake();
 }
 

@@ -47,6 +47,7 @@ public:
     [[nodiscard]] const std::string& report_text();
     [[nodiscard]] const std::string& code_of(std::string_view text);   ///< the check code of a text as it stands
     void set_signatures(std::string_view json);
+    void set_progress(std::string_view json);
     void take_touch_away();   ///< by the device: what the fingers have begun was not meant
     void go_out_of_sight();   ///< nothing may be lost if the page never comes back
     [[nodiscard]] const std::string& state_json();  ///< valid until the next call

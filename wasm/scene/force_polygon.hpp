@@ -53,6 +53,13 @@ inline std::vector<Vec3> polygon_of(std::span<const HeadForce> forces) {
     return corners;
 }
 
+/// Where the forces end if each begins at nothing, after that place itself; kilonewtons.
+inline std::vector<Vec3> tips_of(std::span<const HeadForce> forces) {
+    std::vector<Vec3> tips{Vec3{0.0}};
+    for (const HeadForce& f : forces) tips.push_back(f.force_N / 1000.0);
+    return tips;
+}
+
 /// What is left over at the end of the polygon, newtons.
 inline double left_over_N(std::span<const HeadForce> forces) { return 1000.0 * glm::length(polygon_of(forces).back()); }
 
@@ -93,9 +100,10 @@ inline Eye square_eye(std::span<const HeadForce> forces) {
     return eye;
 }
 
-/// The eye for the polygon in `room`: as large as fits when seen square, and of that size while it is turned.
-inline Eye polygon_eye(std::span<const HeadForce> forces, const Camera& camera, const ImageBox& room) {
-    const std::vector<Vec3> corners = polygon_of(forces);
+/// The eye for the polygon in `room`, or for the same forces all from the head: as large as fits when seen square, and of that size
+/// while it is turned.
+inline Eye polygon_eye(std::span<const HeadForce> forces, const Camera& camera, const ImageBox& room, bool from_head = false) {
+    const std::vector<Vec3> corners = from_head ? tips_of(forces) : polygon_of(forces);
     Eye eye = fit_parallel(square_eye(forces), corners, room, 1.0);
     const Vec3 up = eye.up;
     for (Vec3* axis : {&eye.forward, &eye.right}) *axis = detail::rotated(*axis, up, -radians(static_cast<double>(camera.forces_yaw_deg)));

@@ -34,7 +34,7 @@ void draw_gap(Scene& scene, double from_deg, double gap_deg, double radius_m) {
     Pen& pen = scene.stage.pen();
     const Limits& limits = scene.plan.limits;
     const Look& look = scene.stage.look();
-    const bool too_wide = scene.plan.frame.kind == FrameKind::Monopod && gap_deg >= limits.bearing_gap_max_deg;
+    const bool too_wide = !scene.picture.unjudged && scene.plan.frame.kind == FrameKind::Monopod && gap_deg >= limits.bearing_gap_max_deg;
     const Ink ink{too_wide ? look.hazard : look.text, (too_wide ? 4.0F : 1.6F) * pen.unit_px()};
     const Vec3 middle = plumb_point(scene.rig.drawn_head_m);
     constexpr int k_parts = 24;

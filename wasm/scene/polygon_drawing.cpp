@@ -96,10 +96,11 @@ ImU32 casing_of(const HeadForce& f, const Picture& picture, const Look& look) {
 }
 
 /// From the first tail to where the ropes end: what they do together.
-void draw_resultant(Stage& stage, const std::vector<Vec3>& corners, std::size_t end, const ForceRow& row, bool listed) {
+void draw_resultant(Stage& stage, const std::vector<Vec3>& corners, std::size_t end, const ForceRow& row, bool listed, bool lit) {
     Pen& pen = stage.pen();
     const auto a = pen.image(corners[0]), b = pen.image(corners[end]);
     if (row.force.kind != HeadForce::Kind::RopesTogether || !a || !b) return;
+    if (lit) pen.image_line(*a, *b, {stage.look().highlight, 9.0F * pen.unit_px()});
     pen.image_line(*a, *b, {stage.look().resultant, 3.0F * pen.unit_px(), 9.0F * pen.unit_px()});
     pen.arrow_head(*b, *b - *a, 16.0F * pen.unit_px(), stage.look().resultant);
     stage.keep_clear(*a, *b);
@@ -157,10 +158,11 @@ void draw_polygon(Stage& stage, const Type& type, const PolygonLayout& l, const 
     const std::vector<Vec3> corners = polygon_of(forces);
     const float width_px = 4.5F * stage.pen().unit_px();
     for (std::size_t i = 0; i < forces.size(); ++i) {
-        draw_vector(stage, corners[i], corners[i + 1], colour_of(l.rows[i], look), width_px, casing_of(forces[i], picture, look));
-        label_force(stage, l.rows[i], l.columns > 0, corners[i], corners[i + 1]);
+        const Vec3 from = picture.from_head ? corners[0] : corners[i], to = from + forces[i].force_N / 1000.0;
+        draw_vector(stage, from, to, colour_of(l.rows[i], look), width_px, casing_of(forces[i], picture, look));
+        label_force(stage, l.rows[i], l.columns > 0, from, to);
     }
-    draw_resultant(stage, corners, end_of_ropes(forces), l.rows.back(), l.columns > 0);
+    draw_resultant(stage, corners, end_of_ropes(forces), l.rows.back(), l.columns > 0, lights(picture.highlight, Highlight::Part::Resultant, 0));
     draw_scale_bar(stage, picture.speech, l);
     draw_list(stage, type, l);
     stage.pen().ring(corners[0], 9.0F * stage.pen().unit_px(), {look.edge, 2.5F * stage.pen().unit_px()});

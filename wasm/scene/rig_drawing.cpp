@@ -89,12 +89,13 @@ void draw_other_legs(Scene& scene) {
 void draw_anchor(Scene& scene, const GuyLine& guy, bool lit) {
     Pen& pen = scene.stage.pen();
     const Look& look = scene.stage.look();
-    scene.stage.later(guy.anchor_m, [&pen, &look, guy, lit] {
+    const bool marked = guy.hangs && !scene.picture.unjudged;
+    scene.stage.later(guy.anchor_m, [&pen, &look, guy, lit, marked] {
         const auto at = pen.image(guy.anchor_m);
         if (!at) return;
         const double r = 5.0 * static_cast<double>(pen.unit_px());
         if (lit) pen.disc(guy.anchor_m, static_cast<float>(2.4 * r), look.highlight);
-        if (guy.hangs) {
+        if (marked) {
             const double s = 2.3 * r;
             pen.image_area(std::array{*at + Vec2{0, -s}, *at + Vec2{s, 0.8 * s}, *at + Vec2{-s, 0.8 * s}}, look.hazard);
             pen.image_line(*at + Vec2{0, -0.4 * s}, *at + Vec2{0, 0.25 * s}, {look.text_halo, 2.4F * pen.unit_px()});

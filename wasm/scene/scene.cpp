@@ -139,7 +139,7 @@ int draw_polygon_view(ImDrawList& list, const Type& type, const Frame& frame, co
                       const Picture& picture, const Look& look) {
     const PolygonLayout layout = lay_out_polygon(type, image_box(frame), force_rows(picture.speech, plan, e, picture.shown), picture.large);
     const std::vector<HeadForce> forces = forces_of(layout.rows);
-    const Eye eye = polygon_eye(forces, camera, layout.polygon);
+    const Eye eye = polygon_eye(forces, camera, layout.polygon, picture.from_head);
     Pen pen(list, eye, image_box(frame), unit_for(image_box(frame)));
     Stage stage(pen, {}, look);
     for (const Frame& f : picture.covered) stage.keep_free(image_box(f));

@@ -28,6 +28,8 @@ struct Picture {
     Highlight highlight{};
     std::vector<Frame> covered{};    ///< what will lie on the picture, such as keys: no label stands there
     app::Speech speech{};            ///< of labels and dimensions
+    bool from_head = false;          ///< of View::Forces: every force begins at the head, instead of tail to tip
+    bool unjudged = false;           ///< what breaks a rule is not marked
 };
 
 /// Draws the site and the rig of `plan` into `frame` with the forces of the case shown. Where there is no such outcome, or it was

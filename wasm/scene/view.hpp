@@ -23,10 +23,10 @@ inline constexpr int k_view_count = 5;
 inline constexpr bool has_dimensions(View view) { return view == View::Above || view == View::Side || view == View::Behind; }
 
 /// What a slider in hand moves, so that it is lit up in the scene while it moves. `index` counts legs for Leg, Foot and
-/// FootTie, guys for Guy, ropes for Rope and Haul, hobbles for Hobble; `second` the ties of a foot. The last four light up all of
-/// a kind, for what is judged or loaded by one number for all.
+/// FootTie, guys for Guy, ropes for Rope and Haul, hobbles for Hobble; `second` the ties of a foot. AllRopes to Anchors light up
+/// all of a kind, for what is judged or loaded by one number for all; RopeSides both sides of one rope, Resultant their sum.
 struct Highlight {
-    enum class Part : unsigned char { None, Edge, Leg, Lean, Foot, Head, Rope, Haul, Guy, FootTie, Hobble, AllRopes, Cord, Metal, Anchors } part = Part::None;
+    enum class Part : unsigned char { None, Edge, Leg, Lean, Foot, Head, Rope, Haul, Guy, FootTie, Hobble, AllRopes, Cord, Metal, Anchors, RopeSides, Resultant } part = Part::None;
     std::size_t index = 0, second = 0;
 };
 
@@ -36,6 +36,7 @@ inline constexpr bool lights(const Highlight& h, Highlight::Part part, std::size
     switch (h.part) {
         case Part::None: return false;
         case Part::AllRopes: return part == Part::Rope;
+        case Part::RopeSides: return (part == Part::Rope || part == Part::Haul) && index == h.index;
         case Part::Cord: return part == Part::Guy || part == Part::Rope || part == Part::Haul || part == Part::Hobble || part == Part::FootTie;
         case Part::Metal: return part == Part::Leg || part == Part::Head;
         case Part::Lean: return part == Part::Leg;

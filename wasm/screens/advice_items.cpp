@@ -23,14 +23,6 @@ using widgets::Ui;
 constexpr float k_apply_px = 116.0F;
 constexpr float k_number_px = 38.0F;
 
-/// A row of keys, equally wide, all said to who reads.
-void add_keys(Builder& b, std::vector<Key> keys) {
-    std::vector<Spoken> spoken;
-    for (const Key& k : keys) spoken.push_back({Spoken::Kind::Key, k.id, k.label, {}, k.look == ButtonLook::Chosen ? std::optional(true) : std::nullopt, k.command});
-    const std::string id = keys.front().id;
-    b.push(widgets::k_target_px, id, [keys = std::move(keys)](Ui& u, const Box& box) { draw_row(u, box, keys); }, std::move(spoken));
-}
-
 /// A sentence, and beside it the key that does what it says.
 void add_offer(Builder& b, std::string words, std::string below, Key key) {
     const float wide = b.width() - k_apply_px - widgets::k_gap_px;
@@ -70,7 +62,7 @@ bool add_waiting(Builder& b) {
     if (!e.not_measured.empty()) {
         const std::string& path = e.not_measured.front();
         add_text(b, said(s, words::advice::k_enter_first));
-        add_keys(b, {{"to missing", said(s, words::advice::k_go_to_missing), app::GoToItem{step_of(path), path}, ButtonLook::Action}});
+        b.keys({{"to missing", said(s, words::advice::k_go_to_missing), app::GoToItem{step_of(path), path}, ButtonLook::Action}});
         return true;
     }
     if (answers(s) != nullptr) return false;
@@ -128,7 +120,7 @@ void ties_items(Builder& b) {
     if (a.plan().guys.empty()) return add_text(b, said(s, words::advice::k_no_guys));
     const bool holding = s.advice_shown.holding;
     const std::size_t guy = guy_shown(s), next = (guy + 1) % a.plan().guys.size();
-    add_keys(b, {{"ties rigged", said(s, words::advice::k_as_rigged), app::ShowTies{false}, holding ? ButtonLook::Plain : ButtonLook::Chosen},
+    b.keys({{"ties rigged", said(s, words::advice::k_as_rigged), app::ShowTies{false}, holding ? ButtonLook::Plain : ButtonLook::Chosen},
                  {"ties holding", said(s, words::advice::k_loaded), app::ShowTies{true}, holding ? ButtonLook::Chosen : ButtonLook::Plain},
                  {"next guy", said(s, words::advice::k_next_guy), app::ShowGuy{next}}});
     const Telling t = telling(s);
@@ -181,7 +173,7 @@ void line_up_items(Builder& b) {
     }
     b.row(said(s, words::advice::k_lean), from_to(s, l.before.deg, l.after.deg));
     if (l.stands_before) b.row(said(s, words::advice::k_off_leg), from_to(s, degrees(l.angle_before_rad), degrees(l.angle_after_rad)));
-    add_keys(b, {{"apply lean", said(s, words::advice::k_apply_lean), app::TakeLean{l.before, l.after}, ButtonLook::Action}});
+    b.keys({{"apply lean", said(s, words::advice::k_apply_lean), app::TakeLean{l.before, l.after}, ButtonLook::Action}});
     if (l.status == LineUpStatus::Stopped) add_text(b, sentences[1]);
     take_ups(b, a);
     if (a.tuning().order.status == OrderStatus::Found) order_steps(b, a);
@@ -194,7 +186,7 @@ void add_pretensions(Builder& b, const Plan& plan, std::vector<double> wanted_kN
     const bool kept = std::equal(wanted_kN.begin(), wanted_kN.end(), plan.guys.begin(), [](double wanted, const GuyPlan& g) { return g.pretension_kN == wanted; });
     b.text(said(s, words::advice::k_no_guy_slack), &app::Fonts::strong);
     if (kept) add_text(b, said(s, words::advice::k_pretension_kept));
-    else add_keys(b, {{"apply pretension", said(s, words::advice::k_apply_pretension), app::TakePretensions{std::move(wanted_kN)}, ButtonLook::Action}});
+    else b.keys({{"apply pretension", said(s, words::advice::k_apply_pretension), app::TakePretensions{std::move(wanted_kN)}, ButtonLook::Action}});
 }
 
 void pretension_items(Builder& b) {
@@ -289,7 +281,7 @@ void direction_items(Builder& b) {
     b.group(said(s, words::advice::k_directions));
     if (add_looking(b, Question::Directions)) return;
     const Heading at = s.advice_shown.toward;
-    add_keys(b, {{"turn left", said(s, words::advice::k_turn_left), app::LookToward{moved(at, -k_turn_deg, 0.0)}},
+    b.keys({{"turn left", said(s, words::advice::k_turn_left), app::LookToward{moved(at, -k_turn_deg, 0.0)}},
                  {"turn right", said(s, words::advice::k_turn_right), app::LookToward{moved(at, k_turn_deg, 0.0)}},
                  {"steeper", said(s, words::advice::k_steeper), app::LookToward{moved(at, 0.0, -k_tilt_deg)}},
                  {"flatter", said(s, words::advice::k_flatter), app::LookToward{moved(at, 0.0, k_tilt_deg)}}});
@@ -311,7 +303,7 @@ void hub_items(Builder& b) {
             const Step step = k_questions[k];
             keys.push_back({"ask " + std::string(key_of(step)), std::string(advice_title(s.speech, step)), app::GoTo{step, 0}, step == Step::Change && no_go ? ButtonLook::Action : ButtonLook::Plain});
         }
-        add_keys(b, std::move(keys));
+        b.keys(std::move(keys));
     }
 }
 
@@ -336,7 +328,7 @@ void add_ways_to_advice(Builder& b) {
     std::vector<Key> keys;
     if (s.evaluation.verdict == Verdict::NoGo) keys.push_back({"ask Change", said(s, words::advice::k_would_go), app::GoTo{Step::Change, 0}, ButtonLook::Action});
     keys.push_back({"advice", said(s, words::advice::k_advice), app::GoTo{Step::Advice, 0}});
-    add_keys(b, std::move(keys));
+    b.keys(std::move(keys));
 }
 
 void add_advice_items(Builder& b, Step step) {

@@ -5,7 +5,7 @@
 
 namespace guywright::screens {
 
-bool is_picture_step(app::Step step) { return step == app::Step::Ties || step == app::Step::Directions; }
+bool is_picture_step(app::Step step) { return step == app::Step::Ties || step == app::Step::Directions || step == app::Step::Why; }
 
 bool has_advice_picture(const app::State& s) {
     const app::Advisor* a = answers(s);

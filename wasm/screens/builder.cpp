@@ -6,6 +6,7 @@
 #include "wasm/app/not_measured.hpp"
 #include "wasm/widgets/slider.hpp"
 #include "wasm/widgets/verdict_mark.hpp"
+#include "wasm/words/practice.hpp"
 
 namespace guywright::screens {
 namespace {
@@ -46,7 +47,11 @@ void Builder::slide(const std::string& path) {
     const double value = number->value;
     widgets::SliderText text{*input, state_.speech, path, value, app::is_measured(state_.plan, path),
                              app::error_text(*input, state_.speech, state_.plan.tolerances, number->range, value)};
-    if (const auto kind = app::reading_kind(state_.plan, path); kind && state_.device.can(*kind)) text.device = kind;
+    if (state_.practice) {
+        const std::optional<app::Measure> drawn = app::measure_at(state_.practice->drawn, path);
+        if (drawn) text.drawn = drawn->value;
+        text.error = drawn ? app::said(state_, words::practice::k_drawn_value, {{"{value}", app::shown_value(*input, state_.speech, drawn->value)}}) : std::string();
+    } else if (const auto kind = app::reading_kind(state_.plan, path); kind && state_.device.can(*kind)) text.device = kind;
     push(widgets::slider_height(ui_, text, width_), path, [text](Ui& u, const Box& box) { widgets::slider(u, box, text); },
          {{.kind = Spoken::Kind::Number, .id = path}});
 }
@@ -77,6 +82,14 @@ void Builder::action(std::string id, std::string label, app::Command command) {
     push(widgets::k_target_px, id, [id, label = std::move(label), command = std::move(command)](Ui& u, const Box& box) {
         if (widgets::button(u, box, {id, label})) u.wish(command);
     }, std::move(spoken));
+}
+
+void Builder::keys(std::vector<Key> keys) {
+    std::vector<Spoken> spoken;
+    for (const Key& k : keys)
+        if (k.enabled) spoken.push_back({Spoken::Kind::Key, k.id, k.label, {}, k.look == ButtonLook::Chosen ? std::optional(true) : std::nullopt, k.command});
+    const std::string id = keys.front().id;
+    push(widgets::k_target_px, id, [keys = std::move(keys)](Ui& u, const Box& box) { draw_row(u, box, keys); }, std::move(spoken));
 }
 
 void Builder::text(std::string words, ImFont* app::Fonts::*font) {

@@ -7,6 +7,7 @@
 #include "wasm/app/inputs.hpp"
 #include "wasm/screens/items.hpp"
 #include "wasm/words/card.hpp"
+#include "wasm/screens/key_grid.hpp"
 
 namespace guywright::screens {
 
@@ -30,6 +31,7 @@ public:
     void choose(std::vector<Choice> choices);
     void toggle(std::string id, std::string label, bool on, app::Command command);
     void action(std::string id, std::string label, app::Command command);
+    void keys(std::vector<Key> keys);   ///< a row of them, equally wide
     void text(std::string words, ImFont* app::Fonts::*font);
     void caution(std::string words);
     void row(std::string left, std::string right);   ///< what it is and how much, in two columns

@@ -6,7 +6,9 @@
 #include "wasm/screens/advice_items.hpp"
 #include "wasm/screens/builder.hpp"
 #include "wasm/screens/card_items.hpp"
+#include "wasm/screens/lesson_items.hpp"
 #include "wasm/screens/name_items.hpp"
+#include "wasm/screens/practice_items.hpp"
 #include "wasm/screens/standard_items.hpp"
 #include "wasm/app/inputs.hpp"
 #include "wasm/words/items.hpp"
@@ -16,8 +18,10 @@ namespace guywright::screens {
 namespace {
 
 using app::Step;
+using namespace std::string_view_literals;
 
-constexpr std::array<std::string_view, 15> k_keys{"Edge", "Frame", "Rope", "Guys", "Feet", "Margins", "Card", "Advice", "Change", "Ties", "LineUp", "Pretension", "Order", "Anchors", "Directions"};
+constexpr std::array k_keys{"Edge"sv, "Frame"sv, "Rope"sv, "Guys"sv, "Feet"sv, "Margins"sv, "Card"sv, "Advice"sv, "Change"sv, "Ties"sv, "LineUp"sv, "Pretension"sv, "Order"sv, "Anchors"sv, "Directions"sv,
+                            "Practice"sv, "Course"sv, "Lesson"sv};
 static_assert(words::k_step_titles.size() == app::k_step_count);
 
 /// A strength with what it may be by a standard.
@@ -221,6 +225,7 @@ void margin_items(Builder& b) {
 
 std::string_view key_of(Step step) { return k_keys[static_cast<std::size_t>(step)]; }
 std::string title_of(const app::State& state, Step step) {
+    if (app::is_practice(step)) return practice_title(state, step);
     if (app::is_advice(step)) return std::string(advice_title(state.speech, step));
     return app::said(state, words::k_step_titles[static_cast<std::size_t>(step)]);
 }
@@ -235,7 +240,9 @@ StepItems items_of(const widgets::Ui& ui, const app::State& state, Step step, fl
         case Step::Feet: foot_items(b); break;
         case Step::Margins: margin_items(b); break;
         case Step::Card: add_card_items(b); break;
-        default: add_advice_items(b, step); break;
+        case Step::Course: add_course_items(b); break;
+        case Step::Lesson: add_lesson_items(b, all); break;
+        default: app::is_practice(step) ? add_practice_items(b, step) : add_advice_items(b, step); break;
     }
     return b.take();
 }

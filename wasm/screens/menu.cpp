@@ -8,6 +8,7 @@
 #include "wasm/screens/parts.hpp"
 #include "wasm/words/keys.hpp"
 #include "wasm/words/menu.hpp"
+#include "wasm/words/practice.hpp"
 
 namespace guywright::screens {
 namespace {
@@ -53,9 +54,35 @@ const app::Said& awake_label(app::Awake awake) {
     return words::k_may_go_dark;
 }
 
+/// Light, language, units and what else belongs to no plan.
+void add_settings(std::vector<Key>& entries, const app::State& s) {
+    entries.push_back({"theme", said(s, theme_label(s.theme)), app::NextTheme{}});
+    entries.push_back({"language", said(s, words::k_language), app::NextLanguage{}});
+    entries.push_back({"units", said(s, s.speech.units == UnitSystem::Metric ? words::k_metric : words::k_imperial), app::NextUnits{}});
+}
+
+void add_page_keys(std::vector<Key>& entries, const app::State& s) {
+    if (s.device.awake != app::Awake::Impossible)
+        entries.push_back({"awake", said(s, awake_label(s.device.awake)), app::ToggleAwake{}, s.device.awake == app::Awake::On ? ButtonLook::Chosen : ButtonLook::Plain});
+    entries.push_back({"text", said(s, words::k_text), app::ShowText{}});
+    entries.push_back({"about", said(s, words::k_about), app::ShowAbout{}});
+}
+
+/// Nothing that keeps, hands on, opens or signs a plan.
+std::vector<Key> practice_menu_keys(const app::State& s) {
+    std::vector<Key> entries;
+    entries.push_back({"practice", said(s, words::practice::k_other), app::EnterPractice{}});
+    if (s.practice->stage == app::Practising::Changing) entries.push_back({"redo", said(s, words::k_redo), app::Redo{}, ButtonLook::Plain, !s.history.future.empty()});
+    add_settings(entries, s);
+    add_page_keys(entries, s);
+    entries.push_back({"leave practice", said(s, words::practice::k_leave), app::LeavePractice{}});
+    return entries;
+}
+
 }  // namespace
 
 std::vector<Key> menu_keys(const app::State& s) {
+    if (s.practice) return practice_menu_keys(s);
     std::vector<Key> entries;
     add_steps(entries, s);
     entries.push_back({"advice", title_of(s, app::Step::Advice), app::GoTo{app::Step::Advice, 0}, app::is_advice(s.step) ? ButtonLook::Chosen : ButtonLook::Plain});
@@ -70,14 +97,10 @@ std::vector<Key> menu_keys(const app::State& s) {
     entries.push_back({"sheet", said(s, words::k_sheet), app::ShowPage{app::Page::RigSheet}});
     entries.push_back({"second", said(s, words::k_second), app::ShowPage{app::Page::SecondCheck}});
     entries.push_back({"log", said(s, words::k_log), app::ShowPage{app::Page::Log}});
-    entries.push_back({"theme", said(s, theme_label(s.theme)), app::NextTheme{}});
-    entries.push_back({"language", said(s, words::k_language), app::NextLanguage{}});
-    entries.push_back({"units", said(s, s.speech.units == UnitSystem::Metric ? words::k_metric : words::k_imperial), app::NextUnits{}});
+    add_settings(entries, s);
     entries.push_back({"name plan", said(s, words::k_name_plan), app::AskForText{"title"}});
-    if (s.device.awake != app::Awake::Impossible)
-        entries.push_back({"awake", said(s, awake_label(s.device.awake)), app::ToggleAwake{}, s.device.awake == app::Awake::On ? ButtonLook::Chosen : ButtonLook::Plain});
-    entries.push_back({"text", said(s, words::k_text), app::ShowText{}});
-    entries.push_back({"about", said(s, words::k_about), app::ShowAbout{}});
+    entries.push_back({"practice", said(s, words::practice::k_practice), app::EnterPractice{}});
+    add_page_keys(entries, s);
     add_examples(entries, s);
     return entries;
 }
@@ -86,7 +109,7 @@ namespace {
 
 /// What does not fit stands on further pages, reached by a key of its own. The way back is on all of them.
 std::vector<Key> on_this_page(const app::State& s, const std::vector<Key>& entries, const Grid& grid) {
-    const Key back{"close menu", said(s, words::k_back_to_plan), app::ToggleMenu{}, ButtonLook::Action};
+    const Key back{"close menu", said(s, s.practice ? words::practice::k_back_to_practice : words::k_back_to_plan), app::ToggleMenu{}, ButtonLook::Action};
     const bool all = entries.size() < grid.cells();
     const std::size_t each = all ? entries.size() : std::max<std::size_t>(3, grid.cells()) - 2, pages = (entries.size() + each - 1) / each;
     const std::size_t first = s.menu_page % pages * each, last = std::min(first + each, entries.size());

@@ -68,7 +68,7 @@ void draw_title(Ui& ui, const app::State& s, Box row, const std::string& name, s
 float case_slider_height() { return k_title_px + widgets::k_target_px; }
 
 void case_slider(Ui& ui, const app::State& s, Box box) {
-    const std::size_t count = s.evaluation.outcomes.size(), at = s.shown_case;
+    const std::size_t count = seen(s).outcomes.size(), at = s.shown_case;
     const std::string name = shown_case_name(s);
     draw_title(ui, s, box.cut_top(k_title_px), name, at, count);
     if (widgets::button(ui, box.cut_left(widgets::k_target_px, 10.0F), {"case before", "\u2212", ButtonLook::Plain, count > 0 && at > 0, true})) ui.wish(app::ShowCase{at - 1});

@@ -1,5 +1,7 @@
 #pragma once
+#include <optional>
 #include <string>
+#include <string_view>
 
 #include "engine/codec/sentences.hpp"
 #include "wasm/app/state.hpp"
@@ -18,6 +20,15 @@ namespace guywright::screens {
 
 /// One row of the checks as a sentence, with degree signs.
 [[nodiscard]] std::string check_sentence(const app::State& state, const Check& check);
+
+/// What stands over every screen: the verdict and why; while practising that it is practice, and once it may be told what it
+/// would be.
+struct Headline {
+    std::string_view key;      ///< in every language
+    std::string word, why;
+    std::optional<Verdict> verdict;   ///< none while practising: what is practised on is never shown as a verdict
+};
+[[nodiscard]] Headline headline(const app::State& state);
 
 [[nodiscard]] int caution_count(const Evaluation& evaluation);
 

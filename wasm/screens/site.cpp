@@ -74,11 +74,12 @@ std::string shown_view(const app::State& state) { return said(state, words::k_vi
 
 /// Returns how many dimensions found no room.
 int draw_picture(Ui& ui, const app::State& state, const Box& box, const std::vector<Box>& keys) {
-    scene::Picture picture{state.shown_case, 1.0, state.site_large, app::highlight_of(state.last_touched), {}, state.speech};
-    if (state.site_large) picture.enlarge = scene::enlargement(state.evaluation);
+    scene::Picture picture{state.shown_case, 1.0, state.site_large, app::highlight_of(state.last_touched), {}, state.speech, app::is_blind(state.practice)};
+    const Evaluation& e = seen(state);
+    if (state.site_large) picture.enlarge = scene::enlargement(e);
     for (const Box& key : keys) picture.covered.push_back(frame_of(key.inner(-4.0F)));
     ui.draw.PushClipRect(box.min(), box.max(), true);
-    const int left_out = scene::draw(ui.draw, ui.fonts.strong, k_label_px, frame_of(box), state.camera, state.view, state.plan, state.evaluation, picture, ui.theme.scene);
+    const int left_out = scene::draw(ui.draw, ui.fonts.strong, k_label_px, frame_of(box), state.camera, state.view, state.plan, e, picture, ui.theme.scene);
     ui.draw.PopClipRect();
     return left_out;
 }
@@ -106,8 +107,8 @@ std::string_view view_name(scene::View view) {
 }
 
 std::string shown_case_name(const app::State& state) {
-    if (state.shown_case >= state.evaluation.outcomes.size()) return {};
-    return case_name(language_of(state.speech), state.plan, state.evaluation.outcomes[state.shown_case].setup);
+    if (state.shown_case >= seen(state).outcomes.size()) return {};
+    return case_name(language_of(state.speech), state.plan, seen(state).outcomes[state.shown_case].setup);
 }
 
 scene::ImageBox room_of_picture(const Box& box) { return scene::room_of(frame_of(box), k_label_px); }
@@ -143,7 +144,7 @@ void draw_large_picture(Ui& ui, const app::State& state, Box box) {
     touch_picture(ui, state, box);
     if (ImGui::IsItemHovered() && ImGui::IsMouseDoubleClicked(ImGuiMouseButton_Left)) ui.wish(app::ResetView{});
     if (state.view != scene::View::Forces) return;
-    for (const scene::ForceRow& row : scene::force_rows(state.speech, state.plan, state.evaluation, state.shown_case))
+    for (const scene::ForceRow& row : scene::force_rows(state.speech, state.plan, seen(state), state.shown_case))
         ui.mirror.push_back({"force " + row.name, "text", row.name, row.amount, box});
 }
 

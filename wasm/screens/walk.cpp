@@ -1,10 +1,12 @@
 #include <algorithm>
+#include <optional>
 
 #include "wasm/app/not_measured.hpp"
 #include "wasm/screens/items.hpp"
 #include "wasm/screens/pages.hpp"
 #include "wasm/screens/parts.hpp"
 #include "wasm/words/keys.hpp"
+#include "wasm/words/practice.hpp"
 
 namespace guywright::screens {
 namespace {
@@ -41,6 +43,23 @@ std::vector<std::string> unentered(const Place& at, const Plan& plan) {
 /// Advice leads nowhere on, and back to where it was asked for.
 bool is_last(Step s) { return s >= Step::Card; }
 Step step_before(Step s) { return s == Step::Advice ? Step::Card : app::is_advice(s) ? Step::Advice : static_cast<Step>(static_cast<int>(s) - 1); }
+/// Where "back" leads from the first page of a step; nowhere from where a walk begins.
+std::optional<Step> step_back(const app::State& s) {
+    switch (s.step) {
+        case Step::Edge:
+        case Step::Practice: return std::nullopt;
+        case Step::Score:
+        case Step::Course: return Step::Practice;
+        case Step::SayVerdict: return Step::Site;
+        case Step::SayGuy: return Step::SayVerdict;
+        case Step::SayAngle: return Step::SayGuy;
+        case Step::Answer: return Step::Site;
+        case Step::Site: return is_blind(s.practice) ? std::nullopt : std::optional(Step::Answer);
+        case Step::Why:
+        case Step::WhatIf: return Step::Answer;
+        default: return step_before(s.step);
+    }
+}
 
 /// Cards and answers have nothing to enter, but for the anchors found.
 bool has_foot_row(Step s) { return s < Step::Card || s == Step::Anchors; }
@@ -49,7 +68,7 @@ Step step_after(Step s) { return static_cast<Step>(static_cast<int>(s) + 1); }
 
 void draw_title(Ui& ui, Box row, const app::State& state, const Place& at) {
     const std::string step = std::to_string(static_cast<int>(state.step) + 1) + "/" + std::to_string(app::k_step_count);
-    const std::string where = at.pages.size() > 1 ? said(state, words::k_page, {{"{n}", std::to_string(at.page + 1)}, {"{all}", std::to_string(at.pages.size())}}) : app::is_advice(state.step) ? std::string() : step;
+    const std::string where = at.pages.size() > 1 ? said(state, words::k_page, {{"{n}", std::to_string(at.page + 1)}, {"{all}", std::to_string(at.pages.size())}}) : state.step > Step::Card ? std::string() : step;
     write_line(ui, ui.fonts.text, row.cut_right(widgets::text_width(ui.fonts.text, where) + 1.0F, 10.0F), where, ui.theme.ink, widgets::Align::Right);
     const std::string& title = at.group().title;
     ImFont* font = widgets::text_width(ui.fonts.large, title) <= row.w ? ui.fonts.large : ui.fonts.strong;
@@ -65,12 +84,12 @@ void go_on(Ui& ui, const app::State& state, const Place& at) {
 
 void draw_ways(Ui& ui, Box row, const app::State& state, const Place& at) {
     const float wide = (row.w - 3.0F * k_between_ways_px) / 4.0F;
-    const bool first = state.step == Step::Edge && at.page == 0;
-    if (widgets::button(ui, row.cut_left(wide, k_between_ways_px), {"back", say(state.speech, words::k_back), ButtonLook::Plain, !first})) {
+    const std::optional<Step> before = step_back(state);
+    if (widgets::button(ui, row.cut_left(wide, k_between_ways_px), {"back", say(state.speech, words::k_back), ButtonLook::Plain, at.page > 0 || before})) {
         if (at.page > 0) ui.wish(app::GoTo{state.step, at.pages[at.page - 1].first});
-        else ui.wish(app::GoTo{step_before(state.step), app::is_advice(state.step) ? 0 : SIZE_MAX});
+        else if (before) ui.wish(app::GoTo{*before, state.step > Step::Card ? 0 : SIZE_MAX});
     }
-    if (widgets::button(ui, row.cut_left(wide, k_between_ways_px), {"menu", say(state.speech, words::k_steps)})) ui.wish(app::ToggleMenu{});
+    if (widgets::button(ui, row.cut_left(wide, k_between_ways_px), {"menu", say(state.speech, state.practice ? words::practice::k_menu : words::k_steps)})) ui.wish(app::ToggleMenu{});
     if (widgets::button(ui, row.cut_left(wide, k_between_ways_px), {"undo", say(state.speech, words::k_undo), ButtonLook::Plain, !state.history.past.empty()})) ui.wish(app::Undo{});
     const bool last = is_last(state.step) && at.page + 1 == at.pages.size();
     if (widgets::button(ui, row, {"next", say(state.speech, words::k_next), last ? ButtonLook::Plain : ButtonLook::Action, !last})) go_on(ui, state, at);

@@ -76,6 +76,16 @@ void verdict_shape(Ui& ui, ImVec2 c, float r, Verdict verdict) {
     }
 }
 
+void practice_ground(Ui& ui, const Box& box) {
+    constexpr float k_band_px = 8.0F, k_bar_px = 14.0F;
+    for (const float y : {box.y, box.y + box.h - k_band_px}) {
+        ui.draw.PushClipRect({box.x, y}, {box.x + box.w, y + k_band_px}, true);
+        for (float x = box.x - k_band_px; x < box.x + box.w; x += 2.0F * k_bar_px)
+            ui.draw.AddQuadFilled({x, y + k_band_px}, {x + k_band_px, y}, {x + k_band_px + k_bar_px, y}, {x + k_bar_px, y + k_band_px}, ui.theme.ink);
+        ui.draw.PopClipRect();
+    }
+}
+
 void caution_shape(Ui& ui, ImVec2 c, float r) {
     const ImVec2 top{c.x, c.y - r}, left{c.x - 0.95F * r, c.y + 0.75F * r}, right{c.x + 0.95F * r, c.y + 0.75F * r};
     ui.draw.AddTriangleFilled(top, right, left, ui.theme.caution);

@@ -14,6 +14,8 @@ void verdict_ground(Ui& ui, const Box& box, Verdict verdict);
 void verdict_shape(Ui& ui, ImVec2 centre, float radius, Verdict verdict);
 /// Colour of text on verdict_ground.
 [[nodiscard]] ImU32 verdict_ink(const Theme& theme, Verdict verdict);
+/// Practice: no verdict's ground. A band of slanting bars above and below.
+void practice_ground(Ui& ui, const Box& box);
 /// Triangle with an exclamation mark.
 void caution_shape(Ui& ui, ImVec2 centre, float radius);
 
