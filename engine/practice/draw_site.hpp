@@ -21,8 +21,8 @@ inline bool plainly_broken(const Plan& plan, const Evaluation& e, const Check& c
     constexpr double k_lifted_m = 0.02, k_outside_deg = 3.0;
     switch (c.id) {
         case CheckId::FrontTie: return c.value <= (1.0 - k_clear_share) * c.limit;
-        case CheckId::AnchorHangs: return height_above_face_m(e.model.guys[c.subject].anchor_m, plan.edge.face_deg) >= (1.0 + k_clear_share) * k_hanging_m;
-        case CheckId::FootHangs: return height_above_face_m(e.model.legs[c.subject].foot_m, plan.edge.face_deg) >= (1.0 + k_clear_share) * k_hanging_m;
+        case CheckId::AnchorHangs: return height_above_face_m(e.model.guys[c.subject].anchor_m, plan.edge.face_deg) >= (1.0 + k_clear_share) * k_rough_rock_m;
+        case CheckId::FootHangs: return height_above_face_m(e.model.legs[c.subject].foot_m, plan.edge.face_deg) >= (1.0 + k_clear_share) * k_rough_rock_m;
         case CheckId::FootLifts: return c.value >= k_lifted_m;
         case CheckId::ForceInside: return c.value <= -k_outside_deg;
         case CheckId::Standing: return true;
