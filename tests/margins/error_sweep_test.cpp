@@ -67,8 +67,9 @@ TEST_CASE("sweep: where only the load errs, the pulley carries just so much more
 TEST_CASE("sweep: GO as measured is not GO where an error could break it, and the reason says at the worst") {
     Plan p = support::go_plan();
     CHECK(evaluate(p).verdict == Verdict::Go);
-    p.frame.legs[0].rating_kN = evaluate_as_measured(p).checks.find(CheckId::LegStrength)->value * p.limits.factor_metal * 1.02;
-    p.limits.arrest_factor_metal = p.limits.factor_metal;
+    const Evaluation measured = evaluate_as_measured(p);
+    const Check& leg = *measured.checks.find(CheckId::LegStrength);
+    p.frame.legs[0].rating_kN *= 1.02 * leg.value / leg.limit;
     CHECK(evaluate(support::exact(p)).verdict == Verdict::Go);
     const Evaluation e = evaluate(p);
     CHECK(e.verdict == Verdict::NoGo);
