@@ -1,6 +1,5 @@
 #include "wasm/app/device.hpp"
 #include "wasm/app/found_anchors.hpp"
-
 #include "wasm/app/starters.hpp"
 
 #include <doctest/doctest.h>
