@@ -205,6 +205,13 @@ inline Check lift_check(const CaseView& v, std::size_t i) {
     return c;
 }
 
+/// What holds a foot down is entered as a fact without a strength, so that nothing can judge it: a caution, with the pull it takes.
+inline void check_held_down(CheckTable& table, const CaseView& v, std::size_t i) {
+    if (!v.model.legs[i].held_down) return;
+    const double up_kN = kilonewtons(std::max(0.0, -v.outcome.foot_reaction_N[i].z));
+    table.add(yes_no_check(CheckId::FootHeldDown, i, up_kN > 0.0 ? CheckStatus::Caution : CheckStatus::Pass, up_kN, 0.0, v.case_index));
+}
+
 inline void check_legs(CheckTable& table, const CaseView& v) {
     for (std::size_t i = 0; i < v.model.legs.size(); ++i) {
         const double compression_N = v.outcome.equilibrium.leg_compression_N[i];
@@ -213,6 +220,7 @@ inline void check_legs(CheckTable& table, const CaseView& v) {
         if (leg.pole_diameter_mm > 0.0)
             check_strength(table, v, CheckId::LegBuckling, i, std::max(0.0, compression_N), pole_buckling_kN(leg), v.factors.metal);
         table.add(lift_check(v, i));
+        check_held_down(table, v, i);
     }
 }
 

@@ -13,11 +13,11 @@ enum class CheckId : unsigned char {
     // of every case
     Solved, Standing, FootLifts, HeadShift, GuyAngleOverForce, AppliedForceAngle, ForceInside, GuySlack,
     GuyStrength, AnchorStrength, LegStrength, LegBuckling, RopeStrength, PulleyStrength, ConnectorStrength,
-    FootFriction, FootPin, FootTies, HobbleStrength,
+    FootFriction, FootPin, FootTies, FootHeldDown, HobbleStrength,
     // of the loss of a guy, where the plan wants it judged
     GuyLost
 };
-inline constexpr std::size_t k_check_count = 28;
+inline constexpr std::size_t k_check_count = 29;
 
 enum class Subject : unsigned char { Site, Guy, Leg, Rope, Limit, Side, Hobble };
 enum class CheckStatus : unsigned char { Pass, Caution, Fail };   // larger = worse news
@@ -62,6 +62,7 @@ inline constexpr std::array<CheckInfo, k_check_count> k_checks{{
     {CheckId::FootFriction, "foot_friction", "kN", Subject::Leg, false, "Coulomb friction"},
     {CheckId::FootPin, "foot_pin", "kN", Subject::Leg, false, "safety factor of the plan; default common practice"},
     {CheckId::FootTies, "foot_ties", "kN", Subject::Leg, false, "safety factor of the plan; default common practice"},
+    {CheckId::FootHeldDown, "foot_held_down", "kN", Subject::Leg, false, k_computed},
     {CheckId::HobbleStrength, "hobble_strength", "kN", Subject::Hobble, false, "safety factor of the plan; default common practice"},
     {CheckId::GuyLost, "guy_lost", "", Subject::Guy, false, "the plan asks for it"},
 }};

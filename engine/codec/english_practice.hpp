@@ -51,6 +51,7 @@ inline constexpr PracticeWords k_english_practice{
         {CheckId::FootFriction, "a leaning leg pushes its foot away, and friction takes only a share of what presses down.", "a pin, ties on the foot, or hobbles between the feet."},
         {CheckId::FootPin, "the pin takes what friction leaves over.", "a stronger pin, or ties beside it."},
         {CheckId::FootTies, "the ties take what friction leaves over.", "stronger ties, or more of them in the way of the push."},
+        {CheckId::FootHeldDown, "a foot that is held can pull up, and the plan says nothing of how strong its hold is.", "more load along the leg, or a hold that is known to be strong."},
         {CheckId::HobbleStrength, "spread feet push apart, and the hobble holds them together.", "a stronger hobble, or the feet pinned."},
         {CheckId::GuyLost, "the plan asks that any one guy may fail.", "one more guy on that side."},
     }},

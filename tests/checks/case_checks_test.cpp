@@ -156,6 +156,19 @@ TEST_CASE("a foot that lifts is NO-GO beyond a tenth of a millimetre, and then n
     for (const CheckId id : {CheckId::FootFriction, CheckId::FootPin, CheckId::FootTies}) CHECK(b.table().find(id) == nullptr);
 }
 
+TEST_CASE("a foot held down: a caution with the pull as soon as it pulls up, since nothing says what that may be") {
+    Bench b;
+    b.outcome.foot_reaction_N[0] = {0, 0, -500};
+    CHECK(b.table().find(CheckId::FootHeldDown) == nullptr);   // not held down
+    b.model.legs[0].held_down = true;
+    CHECK(b.status(CheckId::FootHeldDown) == CheckStatus::Caution);
+    CHECK_WITHIN(b.row(CheckId::FootHeldDown).value, 0.5, 1e-12);
+    b.outcome.foot_reaction_N[0].z = 0.0;
+    CHECK(b.status(CheckId::FootHeldDown) == CheckStatus::Pass);
+    b.outcome.foot_reaction_N[0].z = -1e-6;
+    CHECK(b.status(CheckId::FootHeldDown) == CheckStatus::Caution);
+}
+
 TEST_CASE("foot by friction alone: at mu N it holds, above it slides") {
     Bench b;
     b.hold_foot({0.5, 0.0, {}});
