@@ -39,7 +39,7 @@ struct SetAside {
 
 /// How far one has come with the plan practised on.
 enum class Practising : unsigned char {
-    Choosing,     ///< on none yet: the plan is still a copy of the person's own
+    Choosing,     ///< on none: the plan in hand is what was there last, and is not shown
     Predicting,   ///< it is shown as drawn: no verdict, no forces, no checks
     Answered,     ///< everything of it is shown
     Changing      ///< and its numbers may be changed

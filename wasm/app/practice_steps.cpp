@@ -30,6 +30,16 @@ void go_to(State& s, Step step) {
     s.open_group.clear();
 }
 
+bool is_predicting(const State& s) { return s.practice && s.practice->stage == Practising::Predicting; }
+
+/// "back 2": the number of a name that stands twice stays.
+void put_in_language(std::string& name, const Speech& speech) {
+    const std::size_t bare = name.ends_with(" 2") ? name.size() - 2 : name.size();
+    const std::string_view known_by = std::string_view(name).substr(0, bare);
+    for (const Said& known : words::practice::k_site_names)
+        if (known.english == known_by || known.french == known_by) return void(name = std::string(say(speech, known)) + name.substr(bare));
+}
+
 }  // namespace
 
 void enter_practice(State& s) {
@@ -156,12 +166,6 @@ bool go_on_drawing(State& s, double budget_ms) {
     return true;
 }
 
-namespace {
-
-bool is_predicting(const State& s) { return s.practice && s.practice->stage == Practising::Predicting; }
-
-}  // namespace
-
 void practise(State& s, const SayGo& wish) {
     if (!is_predicting(s)) return;
     s.practice->site.said.go = wish.go;
@@ -204,18 +208,6 @@ void settle_answer(State& s) {
     s.progress.count(site.level, site.marks);
     s.progress_changed = true;
 }
-
-namespace {
-
-/// "back 2": the number of a name that stands twice stays.
-void put_in_language(std::string& name, const Speech& speech) {
-    const std::size_t bare = name.ends_with(" 2") ? name.size() - 2 : name.size();
-    const std::string_view known_by = std::string_view(name).substr(0, bare);
-    for (const Said& known : words::practice::k_site_names)
-        if (known.english == known_by || known.french == known_by) return void(name = std::string(say(speech, known)) + name.substr(bare));
-}
-
-}  // namespace
 
 void name_site(Plan& site, const Speech& speech) {
     put_in_language(site.title, speech);
