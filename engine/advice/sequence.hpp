@@ -71,6 +71,22 @@ inline Model partly_tied(const Model& whole, const TieShares& shares) {
     return m;
 }
 
+/// Largest gap between the bearings of the guys that are on, degrees.
+inline double gap_of_tied(const Model& whole, const TieShares& ties) {
+    Model m = whole;
+    m.guys.clear();
+    for (std::size_t i = 0; i < whole.guys.size(); ++i)
+        if (ties[i] >= 0.0) m.guys.push_back(whole.guys[i]);
+    return largest_bearing_gap_deg(m);
+}
+
+/// Whether the state `a` leaves less to hold than `b`; among equals whether it leaves the smaller gap all round.
+inline bool is_safer(const Standing& a, double gap_a_deg, const Standing& b, double gap_b_deg) {
+    if (a.by_itself != b.by_itself) return a.by_itself;
+    if (std::abs(a.hold_N - b.hold_N) > 0.5) return a.hold_N < b.hold_N;
+    return gap_a_deg < gap_b_deg - k_angle_rounding_deg;
+}
+
 /// Finds the order up, and takes the same way down, each state looked at anew.
 class SequenceFinder {
 public:
@@ -175,7 +191,7 @@ private:
                 TieShares tried = ties_;
                 tried[i] = 0.0;
                 const Standing state = standing_with(tried);
-                const double gap_deg = gap_of(tried);
+                const double gap_deg = gap_of_tied(whole_, tried);
                 if (best < whole_.guys.size() && !is_safer(state, gap_deg, best_state, best_gap_deg)) continue;
                 best = i;
                 best_state = state;
@@ -186,20 +202,6 @@ private:
             tied_.push_back(best);
             up.push_back(stepped(StepKind::TieOn, best));
         }
-    }
-
-    static bool is_safer(const Standing& a, double gap_a_deg, const Standing& b, double gap_b_deg) {
-        if (a.by_itself != b.by_itself) return a.by_itself;
-        if (std::abs(a.hold_N - b.hold_N) > 0.5) return a.hold_N < b.hold_N;
-        return gap_a_deg < gap_b_deg - k_angle_rounding_deg;
-    }
-
-    [[nodiscard]] double gap_of(const TieShares& ties) const {
-        Model m = whole_;
-        m.guys.clear();
-        for (std::size_t i = 0; i < whole_.guys.size(); ++i)
-            if (ties[i] >= 0.0) m.guys.push_back(whole_.guys[i]);
-        return largest_bearing_gap_deg(m);
     }
 
     /// The guy whose take-up does most for whichever other guy it does least for; none known where the rig does not stand.
