@@ -130,6 +130,7 @@
 #include "wasm/words/card.hpp"
 #include "wasm/words/items.hpp"
 #include "wasm/words/keys.hpp"
+#include "wasm/words/lessons.hpp"
 #include "wasm/words/menu.hpp"
 #include "wasm/words/picture.hpp"
 #include "wasm/words/plans.hpp"

@@ -24,7 +24,7 @@ struct LessonMover {
 
 /// What has to be brought about. `limit` in SI, or of what the lesson begins with.
 struct LessonGoal {
-    Reading reading;
+    Readout reading;
     bool at_most = true;
     double limit = 0.0;
     bool of_start = false;
@@ -45,7 +45,7 @@ struct Lesson {
     Plan (*start)(std::size_t choice);     ///< the rig it begins with
     std::size_t choices = 1;               ///< of rigs
     std::vector<LessonMover> movers;
-    std::vector<Reading> readings;         ///< the first is what it is about
+    std::vector<Readout> readings;         ///< the first is what it is about
     std::vector<LessonGoal> goals;         ///< all of them at once; none: the order of work (lesson_order.hpp)
     LessonQuestion question = LessonQuestion::None;
     CaseId shown = CaseId::Holding;        ///< the case to be looked at
@@ -53,7 +53,7 @@ struct Lesson {
 
 /// All ten, in the order in which they are taken.
 inline const std::array<Lesson, k_lesson_count>& lessons() {
-    using R = Reading;
+    using R = Readout;
     static const std::array<Lesson, k_lesson_count> k_lessons{{
         {.id = LessonId::Resultant, .start = detail::upright_leg, .movers = {{"frame.lean_deg", 0.0, 32.0}, {"ropes[0].haul.distance_m", 3.0, 15.0}},
          .readings = {R::ForceAngle, R::HardestGuy, R::LegPush}, .goals = {{.reading = R::ForceAngle, .limit = radians(5.0)}}},
@@ -107,15 +107,14 @@ inline bool set_mover(Plan& plan, const LessonMover& mover, double value) {
 
 namespace detail {
 
-/// Down to the last digit shown, so that a goal is reached just where it reads so.
-inline double cut_to_shown(Reading reading, double value) {
-    const double digits = std::pow(10.0, info(reading).decimals) * info(reading).per_SI;
-    return std::floor(value * digits) / digits;
-}
+/// How many of the last digit shown go into one unit of SI.
+inline double digits_per_SI(Readout reading) { return std::pow(10.0, info(reading).decimals) * info(reading).per_SI; }
+
+inline double cut_to_shown(Readout reading, double value) { return std::floor(value * digits_per_SI(reading)) / digits_per_SI(reading); }
 
 }  // namespace detail
 
-/// The limits of a lesson's goals, in SI. One that depends on what the lesson begins with is worked out here.
+/// The limits of a lesson's goals, in SI. One that depends on what the lesson begins with is worked out here, down to the last digit shown.
 [[nodiscard]] inline std::vector<double> goal_limits(const Lesson& l) {
     const Plan plan = l.start(0);
     const Evaluation e = evaluate_as_measured(plan);
@@ -126,9 +125,13 @@ inline double cut_to_shown(Reading reading, double value) {
     return limits;
 }
 
-/// Whether a reading keeps a goal. A reading that is none keeps nothing.
+/// Half of the last digit shown, SI: what reads as the limit counts as the limit.
+[[nodiscard]] inline double half_digit(Readout reading) { return 0.5 / detail::digits_per_SI(reading); }
+
+/// Whether a reading keeps a goal, as it is shown. A reading that is none keeps nothing.
 [[nodiscard]] inline bool is_kept(const LessonGoal& goal, double limit, std::optional<double> value) {
-    return value && (goal.at_most ? *value <= limit : *value >= limit);
+    const double half = half_digit(goal.reading);
+    return value && (goal.at_most ? *value < limit + half : *value >= limit - half);
 }
 
 /// Whether the plan does what the lesson asks; only the evaluation can say so.
@@ -155,7 +158,7 @@ struct LessonOption {
         out.push_back({.part = i, .right = question == LessonQuestion::SlackGuy ? slack : !e.guys_lost[i].stable});
     }
     if (question == LessonQuestion::PulleyTimes) {
-        const double times = read(Reading::PulleyTimes, plan, e).value_or(0.0);
+        const double times = read(Readout::PulleyTimes, plan, e).value_or(0.0);
         for (const double offered : {1.0, 1.5, 2.0}) out.push_back({.times = offered, .right = std::abs(times - offered) < 0.25});
     }
     if (question == LessonQuestion::GoOrNot)

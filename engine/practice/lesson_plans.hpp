@@ -26,7 +26,7 @@ inline void pretension_all(Plan& p, double kN) {
 /// One leg on the bench above the spillway, four guys, 150 kg over the head and hauled straight back: the leg leans onto the pull.
 inline Plan spillway_bench() {
     Plan p;
-    p.title = "Quarry dam, spillway bench";
+    p.title = "Spillway bench inspection";
     p.edge.face_deg = 85.0;
     p.frame.legs[0].foot_m = {-2.8, 0.0, 0.0};
     p.frame.legs[0].rating_kN = 40.0;
@@ -106,7 +106,7 @@ inline Plan free_foot(std::size_t) {
 /// Three legs over the drain shaft, the haul straight down beside the load.
 inline Plan haul_straight_down(std::size_t) {
     Plan p = spillway_bench();
-    p.title = "Quarry dam, drain shaft";
+    p.title = "Drain shaft tripod";
     p.edge.face_deg = 90.0;
     p.edge.opening_m = 1.4;
     p.frame.kind = FrameKind::Tripod;

@@ -9,7 +9,7 @@
 namespace guywright {
 
 /// A number that a lesson reads out of an evaluation. In SI: radians, newtons, metres, a share or a count.
-enum class Reading : unsigned char {
+enum class Readout : unsigned char {
     ForceAngle,      ///< rad: resultant of the ropes off the leg, holding
     HardestGuy,      ///< N: the guy that works hardest, holding
     FirstGuy,        ///< N: guy 0, holding
@@ -33,7 +33,7 @@ enum class Reading : unsigned char {
     LeastSpare,      ///< share: what the closest rule has to spare over the box of measuring errors; only of a finished sweep
     IsGo             ///< 1 for GO, 0 for NO-GO; none while not checked
 };
-inline constexpr std::size_t k_reading_count = 22;
+inline constexpr std::size_t k_readout_count = 22;
 
 namespace detail {
 
@@ -127,8 +127,8 @@ inline ReadOut is_go(const HeldRig& h) { return h.e.verdict == Verdict::NotCheck
 }  // namespace detail
 
 /// How a reading is read and shown.
-struct ReadingInfo {
-    Reading id;
+struct ReadoutInfo {
+    Readout id;
     std::string_view unit;       ///< of the plan: "deg", "kN", "mm", "%"; empty for a count and for times
     double per_SI;               ///< in `unit` = SI value * per_SI
     int decimals;                ///< shown in metric units
@@ -138,47 +138,47 @@ struct ReadingInfo {
 namespace detail {
 
 using Of = ReadOut (*)(const HeldRig&);
-inline constexpr ReadingInfo in_degrees(Reading id, Of of) { return {id, "deg", degrees(1.0), 1, of}; }
-inline constexpr ReadingInfo in_kN(Reading id, Of of) { return {id, "kN", 0.001, 2, of}; }
-inline constexpr ReadingInfo in_mm(Reading id, Of of) { return {id, "mm", 1000.0, 0, of}; }
-inline constexpr ReadingInfo in_percent(Reading id, Of of) { return {id, "%", 100.0, 0, of}; }
-inline constexpr ReadingInfo in_times(Reading id, Of of) { return {id, "", 1.0, 2, of}; }
-inline constexpr ReadingInfo counted(Reading id, Of of) { return {id, "", 1.0, 0, of}; }
+inline constexpr ReadoutInfo in_degrees(Readout id, Of of) { return {id, "deg", degrees(1.0), 1, of}; }
+inline constexpr ReadoutInfo in_kN(Readout id, Of of) { return {id, "kN", 0.001, 2, of}; }
+inline constexpr ReadoutInfo in_mm(Readout id, Of of) { return {id, "mm", 1000.0, 0, of}; }
+inline constexpr ReadoutInfo in_percent(Readout id, Of of) { return {id, "%", 100.0, 0, of}; }
+inline constexpr ReadoutInfo in_times(Readout id, Of of) { return {id, "", 1.0, 2, of}; }
+inline constexpr ReadoutInfo counted(Readout id, Of of) { return {id, "", 1.0, 0, of}; }
 
 }  // namespace detail
 
-inline constexpr std::array<ReadingInfo, k_reading_count> k_readings{{
-    detail::in_degrees(Reading::ForceAngle, [](const detail::HeldRig& h) { return detail::ReadOut(h.holding.applied_force_angle_rad); }),
-    detail::in_kN(Reading::HardestGuy, [](const detail::HeldRig& h) { return detail::most(h.holding.equilibrium.guy_tension_N); }),
-    detail::in_kN(Reading::FirstGuy, [](const detail::HeldRig& h) { return h.e.model.guys.empty() ? std::nullopt : detail::ReadOut(h.holding.equilibrium.guy_tension_N[0]); }),
-    detail::in_degrees(Reading::FirstGuyAngle, detail::first_guy_angle_rad),
-    detail::in_degrees(Reading::EdgeTurn, [](const detail::HeldRig& h) { return detail::ReadOut(h.holding.setup.ropes[0].path.wrap_rad); }),
-    detail::in_percent(Reading::EdgeAdds, [](const detail::HeldRig& h) { return detail::ReadOut(edge_saving(h.e.model, h.rope).as_rigged - 1.0); }),
-    detail::in_percent(Reading::GroundAdds, [](const detail::HeldRig& h) { return detail::ReadOut(edge_saving(h.e.model, h.rope).on_ground - 1.0); }),
-    detail::in_kN(Reading::RaisePull, detail::raise_pull_N),
-    detail::in_mm(Reading::RestWay, [](const detail::HeldRig& h) { return detail::ReadOut(h.holding.head_shift_m); }),
-    detail::in_mm(Reading::SwingWay, detail::swing_way_m),
-    detail::counted(Reading::SlackGuys, detail::slack_guys),
-    detail::counted(Reading::FatalGuys, detail::fatal_guys),
-    detail::in_percent(Reading::FootUsed, detail::foot_used),
-    detail::in_kN(Reading::FootPush, detail::foot_push_N),
-    detail::in_kN(Reading::FootHolds, detail::foot_holds_N),
-    detail::in_degrees(Reading::RopeTurn, detail::rope_turn_rad),
-    detail::in_times(Reading::PulleyTimes, [](const detail::HeldRig& h) { return detail::ReadOut(h.holding.pulley_N[0] / h.rope.weight_N); }),
-    detail::in_kN(Reading::PulleyForce, [](const detail::HeldRig& h) { return detail::ReadOut(h.holding.pulley_N[0]); }),
-    detail::in_kN(Reading::LegPush, [](const detail::HeldRig& h) { return detail::most(h.holding.equilibrium.leg_compression_N); }),
-    detail::in_percent(Reading::CordUsed, detail::cord_used),
-    detail::in_percent(Reading::LeastSpare, detail::least_spare),
-    detail::counted(Reading::IsGo, detail::is_go),
+inline constexpr std::array<ReadoutInfo, k_readout_count> k_readouts{{
+    detail::in_degrees(Readout::ForceAngle, [](const detail::HeldRig& h) { return detail::ReadOut(h.holding.applied_force_angle_rad); }),
+    detail::in_kN(Readout::HardestGuy, [](const detail::HeldRig& h) { return detail::most(h.holding.equilibrium.guy_tension_N); }),
+    detail::in_kN(Readout::FirstGuy, [](const detail::HeldRig& h) { return h.e.model.guys.empty() ? std::nullopt : detail::ReadOut(h.holding.equilibrium.guy_tension_N[0]); }),
+    detail::in_degrees(Readout::FirstGuyAngle, detail::first_guy_angle_rad),
+    detail::in_degrees(Readout::EdgeTurn, [](const detail::HeldRig& h) { return detail::ReadOut(h.holding.setup.ropes[0].path.wrap_rad); }),
+    detail::in_percent(Readout::EdgeAdds, [](const detail::HeldRig& h) { return detail::ReadOut(edge_saving(h.e.model, h.rope).as_rigged - 1.0); }),
+    detail::in_percent(Readout::GroundAdds, [](const detail::HeldRig& h) { return detail::ReadOut(edge_saving(h.e.model, h.rope).on_ground - 1.0); }),
+    detail::in_kN(Readout::RaisePull, detail::raise_pull_N),
+    detail::in_mm(Readout::RestWay, [](const detail::HeldRig& h) { return detail::ReadOut(h.holding.head_shift_m); }),
+    detail::in_mm(Readout::SwingWay, detail::swing_way_m),
+    detail::counted(Readout::SlackGuys, detail::slack_guys),
+    detail::counted(Readout::FatalGuys, detail::fatal_guys),
+    detail::in_percent(Readout::FootUsed, detail::foot_used),
+    detail::in_kN(Readout::FootPush, detail::foot_push_N),
+    detail::in_kN(Readout::FootHolds, detail::foot_holds_N),
+    detail::in_degrees(Readout::RopeTurn, detail::rope_turn_rad),
+    detail::in_times(Readout::PulleyTimes, [](const detail::HeldRig& h) { return detail::ReadOut(h.holding.pulley_N[0] / h.rope.weight_N); }),
+    detail::in_kN(Readout::PulleyForce, [](const detail::HeldRig& h) { return detail::ReadOut(h.holding.pulley_N[0]); }),
+    detail::in_kN(Readout::LegPush, [](const detail::HeldRig& h) { return detail::most(h.holding.equilibrium.leg_compression_N); }),
+    detail::in_percent(Readout::CordUsed, detail::cord_used),
+    detail::in_percent(Readout::LeastSpare, detail::least_spare),
+    detail::counted(Readout::IsGo, detail::is_go),
 }};
 
-constexpr const ReadingInfo& info(Reading id) { return k_readings[static_cast<std::size_t>(id)]; }
+constexpr const ReadoutInfo& info(Readout id) { return k_readouts[static_cast<std::size_t>(id)]; }
 
 namespace detail {
 
 inline constexpr bool readings_in_order() {
-    for (std::size_t i = 0; i < k_reading_count; ++i)
-        if (k_readings[i].id != static_cast<Reading>(i)) return false;
+    for (std::size_t i = 0; i < k_readout_count; ++i)
+        if (k_readouts[i].id != static_cast<Readout>(i)) return false;
     return true;
 }
 static_assert(readings_in_order());
@@ -187,7 +187,7 @@ static_assert(readings_in_order());
 
 /// What a reading comes to; `e` is the evaluation of `plan`. None where the rig does not stand in the case that it speaks of, or the
 /// plan has no such part: nothing is read off numbers that are no equilibrium.
-[[nodiscard]] inline std::optional<double> read(Reading reading, const Plan& plan, const Evaluation& e) {
+[[nodiscard]] inline std::optional<double> read(Readout reading, const Plan& plan, const Evaluation& e) {
     const Outcome* holding = detail::standing_case(e, CaseId::Holding);
     if (holding == nullptr || e.model.ropes.empty()) return std::nullopt;
     return info(reading).of({plan, e, *holding, e.model.ropes[0]});

@@ -6,7 +6,7 @@ import { mkdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 
 import { AppPage, SCREENS, launch, startSite } from './harness.mjs';
-import { choose, enterText, has, showPlans, throughPractice } from './steps.mjs';
+import { choose, enterText, has, openLesson, showPlans, throughPractice, typeNumber } from './steps.mjs';
 
 const [out = 'build/screenshots', ...wanted] = process.argv.slice(2);
 const ratio = Number(process.env.RATIO ?? 1);
@@ -165,6 +165,36 @@ class Photographer {
     await this.tapAll('ask Anchors', 'add anchor');
     await this.shoot('advice-anchor');
   }
+
+  /** The list, every lesson with its question and after it, one at its goal. */
+  async course() {
+    await choose(this.app, 'practice');
+    await this.app.tap('course');
+    await this.shoot('course');
+    while (!has(await this.app.state(), 'lesson 1')) await this.app.tap('next');
+    await this.app.tap('lesson 1');
+    for (let lesson = 1; lesson <= 10; ++lesson) {
+      await this.shoot(`lesson-${lesson}`);
+      if (has(await this.app.state(), 'answer 0')) {
+        await this.app.tap('answer 0');
+        await this.shoot(`lesson-${lesson}-moving`);
+      }
+      while (!has(await this.app.state(), 'next lesson')) {
+        await this.app.tap('next');
+        await this.shoot(`lesson-${lesson}-page`);
+      }
+      if (lesson < 10) await this.app.tap('next lesson');
+    }
+    for (let key; (key = (await this.app.state()).widgets.find(({ id }) => /^(tie guy|take off)/.test(id)));) {
+      await this.app.tap(key.id);
+      await this.shoot(`lesson-10-${key.id.replaceAll(' ', '-')}`);
+      if (key.id === 'take off') await this.app.tap('tie guy 3');
+    }
+    await openLesson(this.app, 1);
+    await typeNumber(this.app, 'frame.lean_deg', '18');
+    await this.shoot('lesson-1-reached');
+    await choose(this.app, 'leave practice');
+  }
 }
 
 /** A device held so, for the pictures of a reading: the key beside a slider comes with the first event. */
@@ -193,6 +223,7 @@ async function pictures(name, screen) {
     await photographer.besides();
     await photographer.advice();
     await throughPractice(app, (what) => photographer.shoot(`practice-${what}`));
+    await photographer.course();
     await choose(app, 'theme');
     if (has(await app.state(), 'close menu')) await app.tap('close menu');
     else await choose(app, 'step Edge');

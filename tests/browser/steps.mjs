@@ -54,6 +54,22 @@ export async function chooseHere(app, id) {
   return assert.fail(`the menu has no "${id}"`);
 }
 
+/** Opens a lesson of the course, by its number. */
+export async function openLesson(app, number) {
+  await choose(app, 'practice');
+  await app.tap('course');
+  while (!has(await app.state(), `lesson ${number}`)) await app.tap('next');
+  await app.tap(`lesson ${number}`);
+}
+
+/** Types a number of the plan on the keypad, on whichever page of the step its slider stands. */
+export async function typeNumber(app, path, digits) {
+  while (!has(await app.state(), `value ${path}`)) await app.tap('next');
+  await app.tap(`value ${path}`);
+  for (const digit of digits) await app.tap(`key ${digit}`);
+  await app.tap('key take');
+}
+
 /** The state once measuring error has been looked at to the end. */
 export const checked = (app) => app.until((state) => !state.checking, 'the end of the check');
 

@@ -7,7 +7,7 @@ using namespace guywright;
 
 namespace {
 
-using R = Reading;
+using R = Readout;
 
 /// The verdict takes the whole box of errors; what is read as measured does not.
 Evaluation judged(const Lesson& l, const Plan& plan) { return l.id == LessonId::MeasuringError ? evaluate(plan) : evaluate_as_measured(plan); }
@@ -208,7 +208,7 @@ TEST_CASE("lessons: of a rig that falls nothing is read, and no goal is reached"
     p.frame.lean_deg = -30.0;
     const Evaluation e = evaluate_as_measured(p);
     REQUIRE_FALSE(case_of(e, CaseId::Holding).stable);
-    for (std::size_t i = 0; i < k_reading_count; ++i) CHECK_FALSE(read(static_cast<R>(i), p, e));
+    for (std::size_t i = 0; i < k_readout_count; ++i) CHECK_FALSE(read(static_cast<R>(i), p, e));
     CHECK_FALSE(is_reached(l, goal_limits(l), p, e));
     CHECK_FALSE(is_kept({.reading = R::ForceAngle, .limit = 1.0}, 1.0, std::nullopt));
 }
@@ -228,6 +228,17 @@ TEST_CASE("lessons: a goal that depends on the start is a share of what the star
     CHECK(limit_N <= 0.4 * start_N);
     CHECK(limit_N > 0.4 * start_N - 10.0);
     CHECK(std::fmod(limit_N + 1e-6, 10.0) < 1e-5);
+}
+
+TEST_CASE("lessons: what reads as the limit keeps the goal, a digit more does not") {
+    const LessonGoal goal{.reading = R::ForceAngle, .limit = radians(5.0)};
+    CHECK(is_kept(goal, goal.limit, radians(5.04)));
+    CHECK_FALSE(is_kept(goal, goal.limit, radians(5.06)));
+    CHECK_FALSE(is_kept(goal, goal.limit, NAN));
+    const LessonGoal least{.reading = R::IsGo, .at_most = false, .limit = 1.0};
+    CHECK(is_kept(least, 1.0, 1.0));
+    CHECK_FALSE(is_kept(least, 1.0, 0.0));
+    CHECK_FALSE(is_kept(least, 1.0, NAN));
 }
 
 TEST_CASE("lessons: a mover moves within its ends alone, and all guys at once where it says so") {

@@ -32,7 +32,8 @@ void begin_change(State& s) {
 bool set_number(State& s, const std::string& path, double value) {
     if (!may_change(s.practice)) return false;
     Plan changed = s.plan;
-    if (!set_measure(changed, path, value)) return false;
+    const LessonMover* mover = mover_at(s, path);
+    if (lesson_in_hand(s) != nullptr ? mover == nullptr || !move_in_lesson(changed, *mover, value) : !set_measure(changed, path, value)) return false;
     begin_change(s);
     s.plan = std::move(changed);
     mark_measured(s.plan, path);
@@ -355,6 +356,7 @@ void refresh(State& s) {
     s.sweep = computed ? std::make_unique<ErrorSweep>(s.plan, e.checks) : nullptr;
     s.check_code.clear();
     if (s.shown_case >= e.outcomes.size()) s.shown_case = k_holding;
+    look_at_lesson(s);
 }
 
 std::optional<Question> asked(Step step) {
@@ -392,6 +394,7 @@ void go_on_checking(State& s, double budget_ms) {
     s.sweep.reset();
     settle_answer(s);
     s.check_code = s.practice || s.evaluation.verdict == Verdict::NotChecked ? std::string() : check_code(s.plan);
+    look_at_lesson(s);
 }
 
 void apply(State& s, const std::vector<Command>& wishes) {
@@ -409,6 +412,7 @@ void end_gesture(State& s) {
     s.before_gesture.reset();
     if (before == s.plan) return;   // there and back: nothing to undo
     end_signatures(s, before);
+    if (lesson_in_hand(s) != nullptr) return look_at_lesson(s);   // begun anew, not undone
     remember(s.history, before);
     if (!s.practice) s.untouched = false;
     keep(s);
@@ -429,7 +433,7 @@ std::string enter_shown(State& s, const std::string& path, const std::string& te
     const auto shown = typed_number(text);
     if (!shown) return say(s.speech, words::k_type_first, {{"{number}", shown_number(*input, s.speech, number->value)}});
     if (set_number(s, path, scale_of(*input, s.speech).kept(*shown))) return {};
-    return say(s.speech, words::k_not_possible, {{"{value}", text}, {"{allowed}", allowed_text(*input, s.speech, number->range)}});
+    return say(s.speech, words::k_not_possible, {{"{value}", text}, {"{allowed}", allowed_text(*input, s.speech, range_in_hand(s, path, number->range))}});
 }
 
 void open_plan(State& s, std::string_view text) {

@@ -15,12 +15,16 @@
 #include "wasm/scene/camera.hpp"
 #include "wasm/widgets/theme_table.hpp"
 
+namespace guywright {
+enum class LessonId : unsigned char;   // engine/practice/lesson.hpp
+}
+
 namespace guywright::app {
 
 /// From Edge to Card they follow one another; Advice leads to those after it, which answer one question each (advisor.hpp).
 /// From Practice on, plans that are nobody's rig (practice.hpp).
 enum class Step : unsigned char { Edge, Frame, Rope, Guys, Feet, Margins, Card, Advice, Change, Ties, LineUp, Pretension, Order, Anchors, Directions, Practice,
-                                  Score, Site, SayVerdict, SayGuy, SayAngle, Answer, Why, WhatIf };
+                                  Score, Site, SayVerdict, SayGuy, SayAngle, Answer, Why, WhatIf, Course, Lesson };
 inline constexpr int k_step_count = 7;   ///< of those that follow one another
 inline constexpr bool is_practice(Step step) { return step >= Step::Practice; }
 inline constexpr bool is_advice(Step step) { return step >= Step::Advice && !is_practice(step); }
@@ -115,6 +119,12 @@ struct SayHardest { std::size_t guy; };
 struct SayAngle { double deg; };
 struct ShowAnswer {};
 struct SpeakOf { std::size_t sentence; };                   ///< of the explanation
+struct ShowCourse {};
+struct OpenLesson { LessonId id; };                         ///< from its start, also where it is open already
+struct AnswerLesson { std::size_t option; };                ///< of what its question offers
+struct ChooseRig { std::size_t choice; };                   ///< of the rigs of a lesson; what was moved stays
+struct TieGuy { std::size_t guy; };                         ///< next, in the order of work
+struct TakeOffGuy {};                                       ///< the one that was wrong
 struct LockScreen {};
 struct LookAtLock { Lock::Touched touched; double now_s; };
 struct PressLock { Lock::Touched place; double now_s; };    ///< by the text view
@@ -125,7 +135,8 @@ using Command = std::variant<SetKind, SetPole, SetHeldDown, AddHobble, RemoveHob
                              ShowMore, Undo, Redo, NewPlan, OpenExample, OpenFile, SaveFile, ToggleMenu, NextMenuPage, ShowPlans, ClosePlans,
                              NextPlansPage, ChoosePlan, AskShelf, AskForText, NextTheme, NextLanguage, NextUnits, SetSettings, DragScene, PinchScene, ResetView, ToggleLargeSite,
                              NextView, SetView, NextCase, ShowCase, OpenKeypad, PressKey, TakeKeypad, CloseKeypad, CloseMessage,
-                             ShowAbout, ShowText, ShowPage, EnterPractice, LeavePractice, SetSite, AskSiteNumber, DrawSite, NextSite, SayGo, SayHardest, SayAngle, ShowAnswer, SpeakOf, LockScreen, LookAtLock, PressLock, ToggleAwake, AwakeIs, DeviceHas, StartReading, DeviceIsHeld, DeviceRefuses,
+                             ShowAbout, ShowText, ShowPage, EnterPractice, LeavePractice, SetSite, AskSiteNumber, DrawSite, NextSite, SayGo, SayHardest, SayAngle, ShowAnswer, SpeakOf, ShowCourse, OpenLesson, AnswerLesson,
+                             ChooseRig, TieGuy, TakeOffGuy, LockScreen, LookAtLock, PressLock, ToggleAwake, AwakeIs, DeviceHas, StartReading, DeviceIsHeld, DeviceRefuses,
                              TakeReading, CloseReading>;
 
 }  // namespace guywright::app

@@ -17,15 +17,17 @@ constexpr bool only_looks =
               ToggleLargeSite, NextView, SetView, NextCase, ShowCase, CloseKeypad, CloseMessage, ShowAbout, ShowText, ToggleAwake, AwakeIs, DeviceHas>;
 
 template <class T>
-constexpr bool is_of_practice = is_one_of<T, EnterPractice, LeavePractice, SetSite, AskSiteNumber, DrawSite, NextSite, SayGo, SayHardest, SayAngle, ShowAnswer, SpeakOf>;
+constexpr bool is_of_practice = is_one_of<T, EnterPractice, LeavePractice, SetSite, AskSiteNumber, DrawSite, NextSite, SayGo, SayHardest, SayAngle, ShowAnswer, SpeakOf, ShowCourse, OpenLesson, AnswerLesson, ChooseRig, TieGuy, TakeOffGuy>;
 
 }  // namespace
 
 bool reaches(Practising stage, Step step) {
     switch (step) {
         case Step::Practice:
+        case Step::Course:
         case Step::Score: return stage == Practising::Choosing;
         case Step::Site: return stage != Practising::Choosing;
+        case Step::Lesson: return stage == Practising::Predicting || stage == Practising::Changing;
         case Step::SayVerdict:
         case Step::SayGuy:
         case Step::SayAngle: return stage == Practising::Predicting;

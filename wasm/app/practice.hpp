@@ -8,6 +8,7 @@
 #include "engine/practice/explain.hpp"
 #include "engine/verdict/evaluate.hpp"
 #include "wasm/app/command.hpp"
+#include "wasm/app/course.hpp"
 #include "wasm/app/history.hpp"
 #include "wasm/scene/view.hpp"
 
@@ -65,6 +66,7 @@ struct Practice {
     std::unique_ptr<SiteDrawing> drawing;   ///< while a site is being drawn
     bool none_found = false;                ///< for that number no site was clear-cut
     Evaluation unseen;    ///< of it, what may be seen while its answer may not: the model alone
+    std::optional<LessonInHand> lesson;   ///< of the course
 };
 
 [[nodiscard]] inline bool is_blind(const std::optional<Practice>& p) { return p && p->stage <= Practising::Predicting; }

@@ -1,14 +1,18 @@
 #pragma once
 #include <array>
+#include <bitset>
 #include <cstddef>
 #include <string>
 #include <string_view>
 
+#include "engine/practice/lesson.hpp"
 #include "engine/practice/site.hpp"
 
 namespace guywright::app {
 
 inline constexpr std::size_t k_site_levels = k_last_site_level - k_first_site_level + 1;
+
+using LessonsDone = std::bitset<k_lesson_count>;
 
 /// Of one level: sites answered, and how often each of the three predictions was right.
 struct LevelScore {
@@ -19,6 +23,7 @@ struct LevelScore {
 /// What a trainee has answered on this device. Nothing else is counted.
 struct Progress {
     std::array<LevelScore, k_site_levels> levels{};
+    LessonsDone lessons;   ///< of the course: brought to their goal
     bool operator==(const Progress&) const = default;
 
     /// The highest level of which a site was answered; 0: none yet.
@@ -36,7 +41,7 @@ struct Progress {
     }
 };
 
-/// {"levels": [[sites, verdict, guy, angle]]}
+/// {"levels": [[sites, verdict, guy, angle]], "lessons": ["resultant", ...]}
 [[nodiscard]] std::string progress_json(const Progress& progress);
 /// What does not read, or says that more was right than was answered, counts as nothing.
 [[nodiscard]] Progress read_progress(std::string_view json);

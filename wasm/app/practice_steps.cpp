@@ -54,6 +54,7 @@ void enter_practice(State& s) {
     s.practice->stage = Practising::Choosing;
     s.practice->drawing.reset();
     s.practice->none_found = false;
+    s.practice->lesson.reset();
     close_all(s);
     go_to(s, Step::Practice);
 }
@@ -78,6 +79,7 @@ void leave_practice(State& s) {
 void practise_on(State& s, Plan plan, Practising stage, Step step) {
     if (!s.practice) enter_practice(s);
     close_all(s);
+    s.practice->lesson.reset();
     s.practice->drawn = plan;
     s.practice->unseen = {};
     s.practice->unseen.model = build_model(plan).model;
@@ -197,7 +199,7 @@ void practise(State& s, const SpeakOf& wish) {
 }
 
 void settle_answer(State& s) {
-    if (!s.practice || s.practice->stage < Practising::Answered || s.practice->site.answer || s.sweep) return;
+    if (!s.practice || s.practice->lesson || s.practice->stage < Practising::Answered || s.practice->site.answer || s.sweep) return;
     SiteInHand& site = s.practice->site;
     site.answer = answer_of(s.evaluation);
     if (!site.answer) return;

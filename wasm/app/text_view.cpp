@@ -5,6 +5,7 @@
 #include "wasm/app/apply.hpp"
 #include "wasm/app/found_anchors.hpp"
 #include "wasm/app/inputs.hpp"
+#include "wasm/app/lesson_told.hpp"
 #include "wasm/app/not_measured.hpp"
 #include "wasm/screens/builder.hpp"
 #include "wasm/screens/parts.hpp"
@@ -61,8 +62,8 @@ Json key(const std::string& id, const std::string& label, bool enabled = true) {
 Json text(const std::string& label, const std::string& value = {}) { return {{"kind", "text"}, {"label", label}, {"value", value}}; }
 
 /// "Allowed 5 to 120 degrees, entered within \u00B1 2\u00B0."
-std::string range_of(const State& s, const Input& input, const Measure& number, const std::string& unit) {
-    const AllowedEnds ends = allowed_ends(input, s.speech, number.range);
+std::string range_of(const State& s, const std::string& path, const Input& input, const Measure& number, const std::string& unit) {
+    const AllowedEnds ends = allowed_ends(input, s.speech, range_in_hand(s, path, number.range));
     const std::string error = error_text(input, s.speech, s.plan.tolerances, number.range, number.value), spaced = unit.empty() ? unit : " " + unit;
     if (error.empty()) return said(s, words::k_range, {{"{least}", ends.least}, {"{most}", ends.most}, {"{unit}", spaced}});
     return said(s, words::k_range_within, {{"{least}", ends.least}, {"{most}", ends.most}, {"{unit}", spaced}, {"{error}", error}});
@@ -73,8 +74,9 @@ Json number_of(const State& s, const std::string& path) {
     const Input& input = *find_input(path);
     const std::string sign(scale_of(input, s.speech).unit), unit = input.unit == "deg" ? said(s, words::k_degrees) : sign;
     const auto kind = reading_kind(s.plan, path);
-    return {{"kind", "number"}, {"id", path}, {"label", said(s, input.label)}, {"how", how_text(input, s.speech)}, {"unit", unit},
-            {"value", shown_number(input, s.speech, number.value)}, {"range", range_of(s, input, number, unit)},
+    const LessonMover* mover = mover_at(s, path);
+    return {{"kind", "number"}, {"id", path}, {"label", mover != nullptr ? mover_told(s, *mover) : said(s, input.label)}, {"how", how_text(input, s.speech)}, {"unit", unit},
+            {"value", shown_number(input, s.speech, number.value)}, {"range", range_of(s, path, input, number, unit)},
             {"measured", is_measured(s.plan, path)}, {"device", kind && s.device.can(*kind)}};
 }
 

@@ -6,6 +6,7 @@
 #include "wasm/screens/advice_items.hpp"
 #include "wasm/screens/builder.hpp"
 #include "wasm/screens/card_items.hpp"
+#include "wasm/screens/lesson_items.hpp"
 #include "wasm/screens/name_items.hpp"
 #include "wasm/screens/practice_items.hpp"
 #include "wasm/app/inputs.hpp"
@@ -20,7 +21,7 @@ using app::Step;
 using namespace std::string_view_literals;
 
 constexpr std::array k_keys{"Edge"sv, "Frame"sv, "Rope"sv, "Guys"sv, "Feet"sv, "Margins"sv, "Card"sv, "Advice"sv, "Change"sv, "Ties"sv, "LineUp"sv, "Pretension"sv, "Order"sv, "Anchors"sv, "Directions"sv,
-                            "Practice"sv};
+                            "Practice"sv, "Course"sv, "Lesson"sv};
 static_assert(words::k_step_titles.size() == app::k_step_count);
 
 /// "Leg 2 of 3"
@@ -228,6 +229,8 @@ StepItems items_of(const widgets::Ui& ui, const app::State& state, Step step, fl
         case Step::Feet: foot_items(b); break;
         case Step::Margins: margin_items(b); break;
         case Step::Card: add_card_items(b); break;
+        case Step::Course: add_course_items(b); break;
+        case Step::Lesson: add_lesson_items(b, all); break;
         default: app::is_practice(step) ? add_practice_items(b, step) : add_advice_items(b, step); break;
     }
     return b.take();

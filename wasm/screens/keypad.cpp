@@ -74,7 +74,7 @@ void draw_entry(Ui& ui, const app::State& s, Box box, const app::Input& input, c
     const std::string digits = with_mark(pad.typed, language_of(s.speech));
     const std::string typed = digits.empty() ? app::said(s, words::k_now, {{"{value}", app::shown_value(input, s.speech, number.value)}}) : with_unit(input, s.speech, digits);
     write_line(ui, pad.typed.empty() ? ui.fonts.text : ui.fonts.huge, entry.inner(8.0F), typed, ui.theme.ink, widgets::Align::Right);
-    const std::string hint = pad.fault.empty() ? app::allowed_text(input, s.speech, number.range) : pad.fault;
+    const std::string hint = pad.fault.empty() ? app::allowed_text(input, s.speech, app::range_in_hand(s, pad.path, number.range)) : pad.fault;
     widgets::write(ui, ui.fonts.strong, box, hint, ui.theme.ink);
     ui.mirror.push_back({"keypad", "text", hint, digits, entry});
 }

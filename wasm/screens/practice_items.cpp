@@ -6,9 +6,11 @@
 #include "engine/codec/practice_sentences.hpp"
 #include "engine/plan/numbers.hpp"
 #include "engine/practice/what_if.hpp"
+#include "wasm/app/lesson_told.hpp"
 #include "wasm/screens/reasons.hpp"
 #include "wasm/words/card.hpp"
 #include "wasm/words/items.hpp"
+#include "wasm/words/lessons.hpp"
 #include "wasm/words/practice.hpp"
 
 namespace guywright::screens {
@@ -45,7 +47,7 @@ void choice_items(Builder& b) {
             {"site after", "+", app::SetSite{site.seed + 1, site.level}, ButtonLook::Plain, site.seed < k_last_site_seed}});
     if (b.state().practice->none_found) b.caution(b.said(w::k_none_found));
     b.keys({{"draw site", b.said(drawing ? w::k_drawing : w::k_draw), app::DrawSite{}, ButtonLook::Action, !drawing}});
-    b.keys({{"progress", b.said(w::k_progress), app::GoTo{Step::Score, 0}}, {"leave practice", b.said(w::k_leave), app::LeavePractice{}}});
+    b.keys({{"course", b.said(words::lessons::k_course), app::ShowCourse{}}, {"progress", b.said(w::k_progress), app::GoTo{Step::Score, 0}}, {"leave practice", b.said(w::k_leave), app::LeavePractice{}}});
 }
 
 void level_score(Builder& b, int level, const app::LevelScore& score) {
@@ -185,6 +187,8 @@ std::string practice_title(const app::State& state, Step step) {
         case Step::Answer: return said(state, w::k_answer);
         case Step::Why: return said(state, w::k_why);
         case Step::WhatIf: return said(state, w::k_what_if);
+        case Step::Course: return said(state, words::lessons::k_course);
+        case Step::Lesson: return app::lesson_in_hand(state) != nullptr ? app::lesson_title(state.speech, app::lesson_in_hand(state)->id) : said(state, w::k_practice);
         default: return said(state, w::k_practice);
     }
 }

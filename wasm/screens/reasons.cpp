@@ -3,6 +3,7 @@
 #include <cctype>
 
 #include "wasm/app/inputs.hpp"
+#include "wasm/screens/lesson_items.hpp"
 #include "wasm/widgets/verdict_mark.hpp"
 #include "wasm/words/card.hpp"
 #include "wasm/words/practice.hpp"
@@ -59,6 +60,7 @@ Headline headline(const app::State& state) {
     const Verdict verdict = state.evaluation.verdict;
     const std::string_view word = language_of(state.speech).of(verdict);
     if (!state.practice) return {widgets::verdict_word(verdict), std::string(word), reason(state), verdict};
+    if (state.practice->lesson) return {"PRACTICE", app::said(state, words::practice::k_practice_sign), lesson_line(state), std::nullopt};
     std::string why = app::said(state, state.practice->stage == app::Practising::Choosing ? words::practice::k_no_rig : words::practice::k_predict);
     if (!is_blind(state.practice)) why = app::said(state, words::practice::k_would_be, {{"{verdict}", std::string(word)}, {"{why}", reason(state)}});
     return {"PRACTICE", app::said(state, words::practice::k_practice_sign), std::move(why), std::nullopt};

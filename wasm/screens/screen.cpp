@@ -1,6 +1,7 @@
 #include "wasm/screens/screen.hpp"
 
 #include "wasm/screens/advice_pictures.hpp"
+#include "wasm/screens/lesson_items.hpp"
 #include "wasm/screens/parts.hpp"
 #include "wasm/screens/practice_picture.hpp"
 #include "wasm/screens/reasons.hpp"
@@ -47,10 +48,11 @@ Layout side_by_side(Box screen, float strip_px) {
 
 /// The picture above a panel for two sliders, or three where the screen is tall; the picture takes the rest. On a small screen
 /// there is at least room for one slider with two lines of how.
-Layout one_above_the_other(Box screen, float strip_px, bool drawn) {
+/// `wanted_px`: what the panel needs, where it is not one of sliders.
+Layout one_above_the_other(Box screen, float strip_px, std::optional<float> wanted_px) {
     Layout l;
     l.strip = screen.cut_top(strip_px);
-    const float panel_px = drawn ? k_drawn_panel_px : walk_height(screen.h > 900.0F ? 3 : 2) + 2.0F * k_margin_px;
+    const float panel_px = wanted_px.value_or(walk_height(screen.h > 900.0F ? 3 : 2) + 2.0F * k_margin_px);
     const float least_panel_px = std::min(panel_px, walk_height(1) + widgets::k_line_px + 2.0F * k_margin_px);
     const float most_site_px = std::max(0.0F, screen.h - least_panel_px);
     const float site_px = std::min(most_site_px, std::max(k_lowest_site_px, screen.h - panel_px));
@@ -75,10 +77,10 @@ Layout with_large_picture(Box screen) {
     return l;
 }
 
-Layout lay_out(Box screen, bool card, bool drawn) {
+Layout lay_out(Box screen, bool card, std::optional<float> wanted_px) {
     const bool wide = is_wide(screen), low = wide && screen.h < k_low_px;
     const float strip_px = card && screen.h > 600.0F ? k_card_strip_px : k_strip_px;
-    Layout l = low ? side_by_side_low(screen) : wide ? side_by_side(screen, strip_px) : one_above_the_other(screen, strip_px, drawn);
+    Layout l = low ? side_by_side_low(screen) : wide ? side_by_side(screen, strip_px) : one_above_the_other(screen, strip_px, wanted_px);
     l.panel = l.panel.inner(low ? 8.0F : k_margin_px);
     l.sheet = Box{screen.x, l.strip.y + l.strip.h, screen.w, screen.y + screen.h - l.strip.y - l.strip.h}.inner(low ? 8.0F : k_margin_px);
     return l;
@@ -94,6 +96,13 @@ void draw_sheet(widgets::Ui& ui, const app::State& state, Layout& l, const Box& 
     else if (state.plans_screen) draw_plans(ui, state, l.sheet);
     else if (!state.menu_open) draw_walk(ui, state, l.sheet);
     else draw_menu(ui, state, l.sheet);
+}
+
+/// Height of the panel where the picture is what counts, or where all of a lesson is to be in view.
+std::optional<float> wanted_panel_px(const widgets::Ui& ui, const app::State& s, const Box& screen) {
+    if (is_picture_step(s.step)) return k_drawn_panel_px;
+    if (app::lesson_in_hand(s) != nullptr) return lesson_height(ui, s, screen.w - 2.0F * k_margin_px) + 2.0F * k_margin_px;
+    return std::nullopt;
 }
 
 /// A number by keypad or from the device.
@@ -114,6 +123,7 @@ void draw_panels(widgets::Ui& ui, const app::State& state, const Layout& l) {
     if (!beside && l.site.h > 0.0F) draw_picture_of_step(ui, state, l.site);
     if (state.keypad) draw_keypad(ui, state, beside ? l.site.inner(6.0F) : l.panel, l.panel);
     else if (state.device.reading) draw_reading(ui, state, l.panel);
+    else if (state.step == app::Step::Lesson) draw_lesson(ui, state, l.panel);
     else draw_walk(ui, state, l.panel);
 }
 
@@ -144,11 +154,11 @@ void draw_screen(widgets::Ui& ui, const app::State& state, const app::View& view
     ui.draw.AddRectFilled({0.0F, 0.0F}, {view.width_px, view.height_px}, ui.theme.field);
     const bool sheet = state.menu_open || state.plans_screen || !state.message.empty() || is_pictureless(state);
     if (state.lock) {
-        Layout locked = lay_out(screen, true, false);
+        Layout locked = lay_out(screen, true, std::nullopt);
         return draw_locked(ui, state, locked, view.fingers);
     }
     const bool large_picture = state.site_large && !sheet && !is_entering(state);
-    Layout l = large_picture ? with_large_picture(screen) : lay_out(screen, state.step == app::Step::Card && !sheet && !is_entering(state), is_picture_step(state.step) && !sheet && !is_entering(state));
+    Layout l = large_picture ? with_large_picture(screen) : lay_out(screen, state.step == app::Step::Card && !sheet && !is_entering(state), sheet || is_entering(state) ? std::nullopt : wanted_panel_px(ui, state, screen));
     if (sheet) draw_sheet(ui, state, l, screen);
     else draw_panels(ui, state, l);
     draw_strip(ui, state, l.strip);

@@ -48,7 +48,8 @@ std::optional<Step> step_back(const app::State& s) {
     switch (s.step) {
         case Step::Edge:
         case Step::Practice: return std::nullopt;
-        case Step::Score: return Step::Practice;
+        case Step::Score:
+        case Step::Course: return Step::Practice;
         case Step::SayVerdict: return Step::Site;
         case Step::SayGuy: return Step::SayVerdict;
         case Step::SayAngle: return Step::SayGuy;

@@ -13,9 +13,19 @@ constexpr float k_thumb_px = 30.0F;
 constexpr float k_rail_px = 8.0F;
 constexpr float k_ends_px = 20.0F;   ///< line with the range, below the rail
 
-app::Scale scale_of(const SliderText& t) { return app::scale_of(t.input, t.speech); }
+/// Ends that lie on whole steps within what is allowed.
+app::Scale scale_of(const SliderText& t) {
+    app::Scale scale = app::scale_of(t.input, t.speech);
+    if (!t.ends) return scale;
+    constexpr double k_dust = 1e-9;
+    const double a = scale.shown(t.ends->min), b = scale.shown(t.ends->max), step = scale.slide.step;
+    scale.slide.from = std::ceil(std::min(a, b) / step - k_dust) * step;
+    scale.slide.to = std::floor(std::max(a, b) / step + k_dust) * step;
+    return scale;
+}
 double shown(const SliderText& t) { return scale_of(t).shown(t.value); }
-std::string label_of(const SliderText& t) { return std::string(say(t.speech, t.input.label)); }
+std::string label_of(const SliderText& t) { return t.label.empty() ? std::string(say(t.speech, t.input.label)) : t.label; }
+std::string how_of(const SliderText& t) { return t.brief ? std::string() : app::how_text(t.input, t.speech); }
 std::string when_not_entered(const SliderText& t) { return t.measured ? std::string() : std::string(say(t.speech, words::k_comma_not_entered)); }
 
 /// The nearest whole number of steps.
@@ -69,7 +79,8 @@ void draw_head(Ui& ui, Box row, const SliderText& t) {
 float words_width(const Ui& ui, const SliderText& t, float width) { return width - value_width(ui, t) - k_target_px - 16.0F; }
 
 float head_height(const Ui& ui, const SliderText& t, float width) {
-    if (!t.device) return k_head_px + text_height(ui.fonts.text, app::how_text(t.input, t.speech), width) + 4.0F;
+    if (t.brief) return k_head_px;
+    if (!t.device) return k_head_px + text_height(ui.fonts.text, how_of(t), width) + 4.0F;
     return std::max(k_target_px, k_line_px + text_height(ui.fonts.text, app::how_text(t.input, t.speech), words_width(ui, t, width))) + 8.0F;
 }
 
@@ -159,7 +170,7 @@ void slider(Ui& ui, Box box, const SliderText& t) {
         draw_head_with_device(ui, box, t);
     } else {
         draw_head(ui, box.cut_top(k_head_px), t);
-        write(ui, ui.fonts.text, box, app::how_text(t.input, t.speech), ui.theme.ink);
+        if (!t.brief) write(ui, ui.fonts.text, box, how_of(t), ui.theme.ink);
     }
     if (button(ui, row.cut_left(k_target_px, 10.0F), {"less " + path, "\u2212", ButtonLook::Plain, true, true}))
         nudge(ui, t, -1.0);

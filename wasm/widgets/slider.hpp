@@ -1,6 +1,7 @@
 #pragma once
 #include <optional>
 
+#include "engine/plan/ranges.hpp"
 #include "wasm/app/device_reading.hpp"
 #include "wasm/app/inputs.hpp"
 #include "wasm/widgets/ui.hpp"
@@ -18,6 +19,9 @@ struct SliderText {
     std::string error;         ///< "± 3°", empty where none
     std::optional<double> drawn{};   ///< plan unit: a value marked on the rail
     std::optional<app::ReadingKind> device{};   ///< what the device here can measure of it
+    std::string label{};       ///< in place of the input's own
+    std::optional<Range> ends{};   ///< plan unit: not so far as the input's own
+    bool brief = false;        ///< without how to measure it
 };
 
 [[nodiscard]] float slider_height(const Ui& ui, const SliderText& text, float width);

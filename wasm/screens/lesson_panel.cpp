@@ -1,0 +1,90 @@
+#include <algorithm>
+
+#include "wasm/screens/lesson_items.hpp"
+#include "wasm/screens/pages.hpp"
+#include "wasm/words/keys.hpp"
+#include "wasm/words/practice.hpp"
+
+namespace guywright::screens {
+namespace {
+
+using widgets::Box;
+using widgets::ButtonLook;
+using widgets::Ui;
+
+constexpr float k_title_px = 36.0F;
+constexpr float k_after_title_px = 8.0F;
+constexpr float k_gap_px = 12.0F;
+constexpr float k_between_ways_px = 10.0F;
+
+/// The lesson cut into what is always in view and what may need several pages.
+struct Panel {
+    StepItems step;
+    std::optional<Item> readout;
+    std::vector<Item> items;
+};
+
+Panel panel_of(const Ui& ui, const app::State& s, float width) {
+    Panel p;
+    p.step = items_of(ui, s, app::Step::Lesson, width);
+    for (Item& item : p.step.items) {
+        if (item.id == "readout") p.readout = std::move(item);
+        else p.items.push_back(std::move(item));
+    }
+    return p;
+}
+
+float height_of(const std::vector<Item>& items) {
+    float height = 0.0F;
+    for (const Item& item : items) height += item.height_px + k_gap_px;
+    return height;
+}
+
+void draw_title(Ui& ui, const app::State& s, Box row, const std::string& title, std::size_t page, std::size_t pages) {
+    const std::string where = pages > 1 ? said(s, words::k_page, {{"{n}", std::to_string(page + 1)}, {"{all}", std::to_string(pages)}}) : std::string();
+    write_line(ui, ui.fonts.text, row.cut_right(widgets::text_width(ui.fonts.text, where) + 1.0F, 10.0F), where, ui.theme.ink, widgets::Align::Right);
+    write_line(ui, widgets::text_width(ui.fonts.large, title) <= row.w ? ui.fonts.large : ui.fonts.strong, row, title, ui.theme.ink);
+    ui.mirror.push_back({"title", "heading", title, where, row});
+}
+
+/// Where there are several pages the last key leads through them, and from the last one to the next lesson.
+std::vector<Key> ways_of(const app::State& s, const std::vector<Page>& pages, std::size_t page) {
+    std::vector<Key> keys = lesson_ways(s);
+    keys.insert(keys.begin() + 1, {"menu", said(s, words::practice::k_menu), app::ToggleMenu{}});
+    if (page > 0) keys[0] = {"back", said(s, words::k_back), app::GoTo{app::Step::Lesson, pages[page - 1].first}};
+    if (page + 1 < pages.size()) keys.back() = {"next", said(s, words::k_next), app::GoTo{app::Step::Lesson, pages[page + 1].first}, ButtonLook::Action};
+    return keys;
+}
+
+void draw_keys(Ui& ui, Box row, const std::vector<Key>& keys) {
+    const auto count = static_cast<float>(keys.size());
+    const float wide = (row.w - (count - 1.0F) * k_between_ways_px) / count;
+    for (const Key& key : keys)
+        if (widgets::button(ui, row.cut_left(wide, k_between_ways_px), {key.id, key.label, key.look, key.enabled})) ui.wish(key.command);
+}
+
+}  // namespace
+
+float lesson_height(const Ui& ui, const app::State& s, float width) {
+    const Panel p = panel_of(ui, s, width);
+    const float readout_px = p.readout ? p.readout->height_px + k_gap_px : 0.0F;
+    return k_title_px + k_after_title_px + readout_px + height_of(p.items) + widgets::k_target_px;
+}
+
+void draw_lesson(Ui& ui, const app::State& s, Box box) {
+    Panel p = panel_of(ui, s, box.w);
+    if (p.step.groups.empty()) return;
+    const Box ways = box.cut_bottom(widgets::k_target_px, k_gap_px), title = box.cut_top(k_title_px, k_after_title_px);
+    if (p.readout) p.readout->draw(ui, box.cut_top(p.readout->height_px, k_gap_px));
+    const std::vector<Page> pages = paginate(p.items, box.h + k_gap_px, k_gap_px);
+    const std::size_t page = page_of(pages, s.item);
+    for (std::size_t i = pages[page].last; i-- > pages[page].first;) {
+        const bool at_top = i == pages[page].first;
+        const float height = p.items[i].height_px;
+        p.items[i].draw(ui, at_top ? box.cut_top(height) : box.cut_bottom(height, k_gap_px));
+    }
+    draw_title(ui, s, title, p.step.groups.front().title, page, pages.size());
+    draw_keys(ui, ways, ways_of(s, pages, page));
+}
+
+}  // namespace guywright::screens
