@@ -7,7 +7,7 @@ import { createRequire } from 'node:module';
 import { test } from 'node:test';
 
 import { SCREENS, openApp } from './harness.mjs';
-import { SIZES, assertUsable, checked, choose, coarse, has, openLesson, savedPlan, typeNumber } from './steps.mjs';
+import { SIZES, assertUsable, checked, choose, coarse, has, openCourse, openLesson, savedPlan, typeNumber } from './steps.mjs';
 
 const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 const PHONE = coarse(SCREENS.phone);
@@ -84,8 +84,7 @@ test('every lesson is brought to its goal by touch with the server stopped; the 
   await app.page.reload();
   await app.ready();
   assert.equal(await savedPlan(app), before, 'the plan in hand is the person\'s own');
-  await choose(app, 'practice');
-  await app.tap('course');
+  await openCourse(app);
   for (let lesson = 1; lesson <= LESSONS; ++lesson) {
     if (!has(await app.state(), `lesson ${lesson}`)) await app.tap('next');
     assert.match((await app.widget(`lesson ${lesson}`)).label, /^\u2713/);
@@ -118,8 +117,7 @@ test('a store that somebody spoilt does no harm', async (t) => {
     }), spoilt);
     await app.page.reload();
     await app.ready();
-    await choose(app, 'practice');
-    await app.tap('course');
+    await openCourse(app);
     assert.doesNotMatch((await app.widget('lesson 1')).label, /\u2713/);
     await choose(app, 'leave practice');
   }
@@ -164,8 +162,7 @@ for (const [name, size] of Object.entries(SIZES)) {
   test(`list and lessons can be read and touched on a ${name} screen`, async (t) => {
     const screen = coarse(size);
     const app = await openApp(t, screen);
-    await choose(app, 'practice');
-    await app.tap('course');
+    await openCourse(app);
     assertUsable(await app.state(), screen, 'course');
     while (!has(await app.state(), 'lesson 1')) await app.tap('next');
     await app.tap('lesson 1');

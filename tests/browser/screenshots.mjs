@@ -6,7 +6,7 @@ import { mkdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 
 import { AppPage, SCREENS, launch, startSite } from './harness.mjs';
-import { choose, enterText, has, openLesson, showPlans, throughPractice, typeNumber } from './steps.mjs';
+import { choose, enterText, has, openCourse, openLesson, showPlans, throughPractice, typeNumber } from './steps.mjs';
 
 const [out = 'build/screenshots', ...wanted] = process.argv.slice(2);
 const ratio = Number(process.env.RATIO ?? 1);
@@ -174,8 +174,7 @@ class Photographer {
 
   /** The list, every lesson with its question and after it, one at its goal. */
   async course() {
-    await choose(this.app, 'practice');
-    await this.app.tap('course');
+    await openCourse(this.app);
     await this.shoot('course');
     while (!has(await this.app.state(), 'lesson 1')) await this.app.tap('next');
     await this.app.tap('lesson 1');

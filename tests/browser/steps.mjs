@@ -54,10 +54,16 @@ export async function chooseHere(app, id) {
   return assert.fail(`the menu has no "${id}"`);
 }
 
-/** Opens a lesson of the course, by its number. */
-export async function openLesson(app, number) {
+/** Opens the list of the course. */
+export async function openCourse(app) {
   await choose(app, 'practice');
+  while (!has(await app.state(), 'course')) await app.tap('next');
   await app.tap('course');
+}
+
+/** Opens a lesson of it, by its number. */
+export async function openLesson(app, number) {
+  await openCourse(app);
   while (!has(await app.state(), `lesson ${number}`)) await app.tap('next');
   await app.tap(`lesson ${number}`);
 }

@@ -120,7 +120,7 @@ constexpr std::array k_inputs{
     Input{"actions.swing_deg", {"Swing of the load", "Balancement"},
           {"To both sides, as far as it might go.", "De chaque côté, le pire écart à craindre."}, "deg", {{0, 45, 1, 0}}, 1, Part::AllRopes},
     Input{"actions.outward_deg", {"Pull away from the face", "Traction hors paroi"},
-          {"By a tag line or a person pushing off.", "Corde de guidage, ou poussée contre la paroi."}, "deg", {{0, 45, 1, 0}}, 1, Part::AllRopes},
+          {"By a tag line or a person pushing off.", "Par une corde de guidage ou en poussant."}, "deg", {{0, 45, 1, 0}}, 1, Part::AllRopes},
     Input{"tolerances.bearing_deg", {"Error of bearings", "Erreur de relèvement"},
           {"Either way: a compass errs more than a tape.", "De part et d'autre ; plus à la boussole."}, "deg", {{0, 20, 0.5, 1}}, 1, Part::None},
     Input{"tolerances.lean_deg", {"Error of the lean", "Erreur d'inclinaison"},

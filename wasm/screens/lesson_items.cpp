@@ -17,7 +17,7 @@ using widgets::ButtonLook;
 using widgets::Ui;
 namespace words = guywright::words::lessons;
 
-constexpr float k_room_px = 10.0F;      ///< between the frame of what is read and its words
+constexpr float k_room_px = 8.0F;      ///< between the frame of what is read and its words
 constexpr std::size_t k_most_beside = 2;   ///< further readings below the first
 
 std::string with_mark(const ReadingTold& r) { return r.kept ? "\u2713 " + r.goal : r.goal; }

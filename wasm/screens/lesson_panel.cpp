@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <utility>
 
 #include "wasm/screens/lesson_items.hpp"
 #include "wasm/screens/pages.hpp"
@@ -12,32 +13,39 @@ using widgets::Box;
 using widgets::ButtonLook;
 using widgets::Ui;
 
-constexpr float k_title_px = 36.0F;
-constexpr float k_after_title_px = 8.0F;
-constexpr float k_gap_px = 12.0F;
+constexpr float k_title_px = 34.0F;
+constexpr float k_after_title_px = 6.0F;
+constexpr float k_gap_px = 10.0F;
 constexpr float k_between_ways_px = 10.0F;
 
-/// The lesson cut into what is always in view and what may need several pages.
+/// The lesson cut into what is always in view, what it says and what may need several pages.
 struct Panel {
     StepItems step;
-    std::optional<Item> readout;
-    std::vector<Item> items;
+    std::vector<Item> pinned, items;   ///< pinned: what is read and, where there is room, what the lesson says
+
+    /// With less room than that what the lesson says has a page of its own.
+    void make_room(float room_px) {
+        float largest_px = 0.0F;
+        for (const Item& item : items) largest_px = std::max(largest_px, item.height_px);
+        if (pinned.size() < 2 || height(pinned) + largest_px <= room_px) return;
+        items.insert(items.begin(), std::move(pinned.back()));
+        pinned.pop_back();
+    }
+    static float height(const std::vector<Item>& items) {
+        float sum = 0.0F;
+        for (const Item& item : items) sum += item.height_px + k_gap_px;
+        return sum;
+    }
 };
 
 Panel panel_of(const Ui& ui, const app::State& s, float width) {
     Panel p;
     p.step = items_of(ui, s, app::Step::Lesson, width);
     for (Item& item : p.step.items) {
-        if (item.id == "readout") p.readout = std::move(item);
-        else p.items.push_back(std::move(item));
+        const bool stays = item.id == "readout" || item.id == "sentence";
+        (stays ? p.pinned : p.items).push_back(std::move(item));
     }
     return p;
-}
-
-float height_of(const std::vector<Item>& items) {
-    float height = 0.0F;
-    for (const Item& item : items) height += item.height_px + k_gap_px;
-    return height;
 }
 
 void draw_title(Ui& ui, const app::State& s, Box row, const std::string& title, std::size_t page, std::size_t pages) {
@@ -65,21 +73,26 @@ void draw_keys(Ui& ui, Box row, const std::vector<Key>& keys) {
 
 }  // namespace
 
-float lesson_height(const Ui& ui, const app::State& s, float width) {
+float lesson_height(const Ui& ui, const app::State& s, float width, float most_px) {
     const Panel p = panel_of(ui, s, width);
-    const float readout_px = p.readout ? p.readout->height_px + k_gap_px : 0.0F;
-    return k_title_px + k_after_title_px + readout_px + height_of(p.items) + widgets::k_target_px;
+    const float fixed_px = k_title_px + k_after_title_px + Panel::height(p.pinned) + widgets::k_target_px, all_px = fixed_px + Panel::height(p.items);
+    if (all_px <= most_px) return all_px;
+    float largest_px = 0.0F;
+    for (const Item& item : p.items) largest_px = std::max(largest_px, item.height_px + k_gap_px);
+    return fixed_px + largest_px;
 }
 
 void draw_lesson(Ui& ui, const app::State& s, Box box) {
     Panel p = panel_of(ui, s, box.w);
     if (p.step.groups.empty()) return;
     const Box ways = box.cut_bottom(widgets::k_target_px, k_gap_px), title = box.cut_top(k_title_px, k_after_title_px);
-    if (p.readout) p.readout->draw(ui, box.cut_top(p.readout->height_px, k_gap_px));
-    const std::vector<Page> pages = paginate(p.items, box.h + k_gap_px, k_gap_px);
+    p.make_room(box.h);
+    for (const Item& item : p.pinned) item.draw(ui, box.cut_top(item.height_px, k_gap_px));
+    constexpr float k_rounding_px = 0.5F;
+    const std::vector<Page> pages = paginate(p.items, box.h + k_rounding_px, k_gap_px);
     const std::size_t page = page_of(pages, s.item);
     for (std::size_t i = pages[page].last; i-- > pages[page].first;) {
-        const bool at_top = i == pages[page].first;
+        const bool at_top = i == pages[page].first && p.pinned.size() < 2;
         const float height = p.items[i].height_px;
         p.items[i].draw(ui, at_top ? box.cut_top(height) : box.cut_bottom(height, k_gap_px));
     }

@@ -19,6 +19,7 @@ constexpr float k_widest_panel_px = 620.0F;
 constexpr float k_narrowest_panel_px = 390.0F;
 constexpr float k_lowest_site_px = 170.0F;
 constexpr float k_least_site_px = widgets::k_target_px + 40.0F;   ///< lower, it is all keys and no picture
+constexpr float k_lesson_site_px = 240.0F;   ///< lower, and nobody sees what a lesson moves
 constexpr float k_lock_px = 300.0F;
 constexpr float k_low_px = 480.0F;          ///< a phone on its side
 constexpr float k_picture_keys_px = 300.0F;  ///< column of keys beside a large picture
@@ -101,7 +102,8 @@ void draw_sheet(widgets::Ui& ui, const app::State& state, Layout& l, const Box& 
 /// Height of the panel where the picture is what counts, or where all of a lesson is to be in view.
 std::optional<float> wanted_panel_px(const widgets::Ui& ui, const app::State& s, const Box& screen) {
     if (is_picture_step(s.step)) return k_drawn_panel_px;
-    if (app::lesson_in_hand(s) != nullptr) return lesson_height(ui, s, screen.w - 2.0F * k_margin_px) + 2.0F * k_margin_px;
+    if (app::lesson_in_hand(s) != nullptr)
+        return lesson_height(ui, s, screen.w - 2.0F * k_margin_px, screen.h - k_strip_px - k_lesson_site_px - 2.0F * k_margin_px) + 2.0F * k_margin_px;
     return std::nullopt;
 }
 

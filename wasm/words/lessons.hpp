@@ -83,7 +83,8 @@ inline constexpr Said k_ask_slack{"{load} comes on the rope. Which guy goes slac
 inline constexpr Said k_ask_fatal{"{load} on the rope, and one guy breaks. Which one takes the leg with it?", "{load} sur la corde, et un hauban lâche. Lequel emporte la jambe ?"};
 inline constexpr Said k_ask_times{"{weight} on the rope, hauled straight down beside it. What comes on the connector of the pulley?",
                                   "{weight} sur la corde, halée droit vers le bas. Que reçoit le connecteur de la poulie ?"};
-inline constexpr Said k_ask_go{"Good as measured, with {m} on every bearing and {n} on the lean. GO?", "Bon tel que mesuré, avec {m} sur chaque relèvement et {n} sur l'inclinaison. GO ?"};
+inline constexpr Said k_ask_go{"As measured it holds. But bearings are good to {m} only, the lean to {n}. GO?",
+                               "Tel que mesuré, ça tient. Mais les relèvements sont à {m} près, l'inclinaison à {n}. GO ?"};
 inline constexpr Said k_and{" and ", " et "};
 inline constexpr Said k_right{"Right: {names}.", "Juste : {names}."};
 inline constexpr Said k_wrong{"No: {names}.", "Non : {names}."};
