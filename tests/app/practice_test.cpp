@@ -16,7 +16,7 @@ using namespace guywright::app;
 
 namespace {
 
-void check_to_the_end(State& s) {
+void finish_checking(State& s) {
     while (s.sweep) go_on_checking(s, 5.0);
 }
 
@@ -30,7 +30,7 @@ State in_the_middle() {
     end_gesture(s);
     apply(s, {Undo{}});
     apply(s, {GoTo{Step::Guys, 3}, SetView{scene::View::Side}, ShowCase{k_rigged}});
-    check_to_the_end(s);
+    finish_checking(s);
     s.saves.clear();
     return s;
 }
@@ -52,7 +52,7 @@ struct Before {
         CHECK(s.item == 3);
         CHECK(s.view == scene::View::Side);
         CHECK(s.shown_case == k_rigged);
-        check_to_the_end(s);
+        finish_checking(s);
         CHECK(s.check_code == check_code);
         CHECK(s.saves.empty());
         CHECK(s.fallen.empty());
@@ -93,7 +93,7 @@ TEST_CASE("practice: what is changed of a plan practised on is nobody's: never s
     CHECK(s.plan == drawn_plan());
     apply(s, {Redo{}});
     CHECK(s.plan.frame.lean_deg == 12.0);
-    check_to_the_end(s);
+    finish_checking(s);
     CHECK(s.check_code.empty());
     CHECK(own_plan(s) == before.plan);
     apply(s, {LeavePractice{}});
@@ -106,7 +106,7 @@ TEST_CASE("practice: before the answer no number changes and nothing of the answ
     apply(s, {EnterPractice{}});
     practise_on(s, drawn_plan(), Practising::Predicting, Step::Practice);
     refresh(s);
-    check_to_the_end(s);
+    finish_checking(s);
     apply(s, {SetNumber{"frame.lean_deg", 12.0}, OpenKeypad{"frame.lean_deg"}});
     CHECK_FALSE(enter_shown(s, "frame.lean_deg", "12").empty());
     end_gesture(s);
@@ -179,7 +179,7 @@ State on_site(std::uint32_t seed, int level) {
     while (is_drawing(s)) go_on_drawing(s, 5.0);
     REQUIRE(s.practice);
     REQUIRE(s.practice->stage == Practising::Predicting);
-    check_to_the_end(s);
+    finish_checking(s);
     return s;
 }
 
@@ -220,7 +220,7 @@ TEST_CASE("practice: an answer that is asked for before the check has ended come
     apply(s, {SayGo{true}, SayHardest{0}, ShowAnswer{}});
     CHECK_FALSE(s.practice->site.answer);
     CHECK(s.progress.levels[1].sites == 0);
-    check_to_the_end(s);
+    finish_checking(s);
     CHECK(s.practice->site.answer);
     CHECK(s.progress.levels[1].sites == 1);
 }
@@ -237,7 +237,7 @@ TEST_CASE("practice: what if changes numbers there alone; the site is as drawn a
     CHECK(s.plan != drawn);
     CHECK(s.practice->drawn == drawn);
     const SiteAnswer answer = *s.practice->site.answer;
-    check_to_the_end(s);
+    finish_checking(s);
     apply(s, {GoTo{Step::Answer, 0}});
     CHECK(s.plan == drawn);
     CHECK(s.history.past.empty());

@@ -58,7 +58,7 @@ inline constexpr std::array<LessonWords, k_lesson_count> k_lessons{{
       "{m0} par hauban : la tête part de {r0}, la jambe porte {t0}. {m} : {r} et {t}. Plus ne ferait que manger jambe et cordelette."}},
     {{"Measuring error", "L'erreur de mesure"},
      {"The rig stays as it is. Only how well it was measured changes: bearings by compass or taped, the lean by eye or by a level.",
-      "Le montage reste. Seule change la qualité des mesures : relèvements à la boussole ou au mètre, inclinaison à l'œil ou au niveau."},
+      "Le montage reste. Seule change la qualité des mesures : directions à la boussole ou au mètre, inclinaison à l'œil ou au niveau."},
      {"Bearings within {m0}, lean within {n0}: {r0}. Within {m} and {n}: {r}, with {s} to spare. Nobody touched the rig.",
       "Relèvements à {m0} près, inclinaison à {n0} : {r0}. À {m} et {n} : {r}, avec {s} de marge. Personne n'a touché au montage."}},
     {{"Order of work", "L'ordre du montage"},

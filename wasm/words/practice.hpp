@@ -25,7 +25,7 @@ inline constexpr Said k_drawn_site{"A drawn site", "Un site tiré au sort"};
 inline constexpr Said k_level{"Level {n}", "Niveau {n}"};
 inline constexpr std::array k_level_words{
     Said{"Level 1: one leg, a vertical drop, four guys.", "Niveau 1 : une jambe, chute verticale, quatre haubans."},
-    Said{"Level 2: one leg; bearings and inclinations vary.", "Niveau 2 : une jambe ; relèvements et inclinaisons variés."},
+    Said{"Level 2: one leg; bearings and inclinations vary.", "Niveau 2 : une jambe ; directions et inclinaisons variées."},
     Said{"Level 3: one leg; the haul low or to one side, the load swings.", "Niveau 3 : une jambe ; halage bas ou de côté, balancement."},
     Said{"Level 4: two legs on a slope.", "Niveau 4 : deux jambes sur une pente."},
     Said{"Level 5: three legs on a slope, two ropes.", "Niveau 5 : trois jambes sur une pente, deux cordes."}};
