@@ -134,6 +134,7 @@
 #include "wasm/words/menu.hpp"
 #include "wasm/words/picture.hpp"
 #include "wasm/words/plans.hpp"
+#include "wasm/words/practice.hpp"
 #include "wasm/words/reading.hpp"
 #include "wasm/words/refusals.hpp"
 #include "wasm/words/second.hpp"

@@ -51,7 +51,7 @@ bool is_lit(const scene::Highlight& h, std::string_view path) {
     if (path.starts_with("actions.")) return lights(h, Part::Rope, 0) && lights(h, Part::Rope, 1);
     if (has("soft")) return lights(h, Part::Guy, 0) && lights(h, Part::Guy, 2) && lights(h, Part::Rope, 0);
     if (has("metal")) return lights(h, Part::Leg, 0) && lights(h, Part::Head, 0);
-    if (has("anchor")) return lights(h, Part::Anchors, 0);
+    if (has("anchor") || path == "tolerances.bearing_deg") return lights(h, Part::Anchors, 0);
     return false;
 }
 

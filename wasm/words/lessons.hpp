@@ -84,7 +84,7 @@ inline constexpr Said k_ask_fatal{"{load} on the rope, and one guy breaks. Which
 inline constexpr Said k_ask_times{"{weight} on the rope, hauled straight down beside it. What comes on the connector of the pulley?",
                                   "{weight} sur la corde, halée droit vers le bas. Que reçoit le connecteur de la poulie ?"};
 inline constexpr Said k_ask_go{"As measured it holds. But bearings are good to {m} only, the lean to {n}. GO?",
-                               "Tel que mesuré, ça tient. Mais les relèvements sont à {m} près, l'inclinaison à {n}. GO ?"};
+                               "Tel que mesuré, ça tient. Mais les directions sont à {m} près, l'inclinaison à {n}. GO ?"};
 inline constexpr Said k_and{" and ", " et "};
 inline constexpr Said k_right{"Right: {names}.", "Juste : {names}."};
 inline constexpr Said k_wrong{"No: {names}.", "Non : {names}."};
