@@ -61,7 +61,7 @@ inline const std::array<Lesson, k_lesson_count>& lessons() {
          .readings = {R::FirstGuy, R::FirstGuyAngle, R::LegPush}, .goals = {{.reading = R::FirstGuy, .limit = 0.4, .of_start = true}}},
         {.id = LessonId::EdgeWrap, .start = detail::rope_on_the_edge,
          .movers = {{"frame.foot_m[0][0]", -3.8, -1.9}, {"frame.leg_length_m[0]", 1.8, 3.2}},
-         .readings = {R::EdgeAdds, R::RaisePull, R::EdgeTurn}, .goals = {{.reading = R::EdgeAdds, .limit = 0.05}}, .shown = CaseId::Raising},
+         .readings = {R::EdgeAdds, R::RaisePull, R::EdgeTurn, R::GroundAdds}, .goals = {{.reading = R::EdgeAdds, .limit = 0.05}}, .shown = CaseId::Raising},
         {.id = LessonId::Slack, .start = detail::leaning_far_out, .choices = 2, .movers = {{"actions.swing_deg", 10.0, 20.0}},
          .readings = {R::SwingWay, R::SlackGuys, R::RestWay}, .goals = {{.reading = R::SwingWay, .limit = 0.5, .of_start = true}},
          .question = LessonQuestion::SlackGuy, .shown = CaseId::SwingRight},

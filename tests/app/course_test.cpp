@@ -38,8 +38,9 @@ void begin(State& s, LessonId id) {
     if (hand(s).asks()) apply(s, {AnswerLesson{0}});
 }
 
+/// The finger is up; the check goes on to its end where the lesson is about the verdict.
 void let_go(State& s) {
-    check_to_the_end(s);
+    if (hand(s).id == LessonId::MeasuringError) check_to_the_end(s);
     end_gesture(s);
 }
 
@@ -49,7 +50,7 @@ bool bring_to_goal(State& s) {
     const Lesson& l = hand(s).of();
     if (l.choices > 1) apply(s, {ChooseRig{l.choices - 1}});
     for (int i = 0; i <= k_steps; ++i)
-        for (int j = 0; j <= k_steps; ++j) {
+        for (int j = 0; j <= (l.movers.size() > 1 && l.id != LessonId::MeasuringError ? k_steps : 0); ++j) {
             const std::array<int, 2> at{i, j};
             for (std::size_t m = 0; m < l.movers.size(); ++m)
                 apply(s, {SetNumber{std::string(l.movers[m].path), l.movers[m].from + (l.movers[m].to - l.movers[m].from) * at[m] / k_steps}});
