@@ -4,6 +4,8 @@
 import { element } from './element.js';
 import { say } from './words.js';
 
+const LONGEST_NUMBER = 40;
+
 const textOf = (entry) => [entry.label, entry.value].filter(Boolean).join(': ');
 
 /** What makes up a group; while it is the same, values change in place and the focus stays where it is. */
@@ -131,7 +133,7 @@ export class TextView {
 
   #number(entry) {
     const id = `number-${entry.id}`;
-    const input = element('input', { id, type: 'text', inputMode: 'decimal', autocomplete: 'off' });
+    const input = element('input', { id, type: 'text', inputMode: 'decimal', autocomplete: 'off', maxLength: LONGEST_NUMBER });
     Object.assign(input.dataset, { path: entry.id });
     input.setAttribute('aria-describedby', `${id}-how`);
     const label = element('label', { htmlFor: id, textContent: entry.unit ? `${entry.label}, ${entry.unit}` : entry.label });
