@@ -1,4 +1,5 @@
-// What the app takes, beside what it may take; nothing is asserted, what is over says so:   node tests/browser/budgets.mjs
+// What the app takes, beside what it may take; nothing is asserted, what is over says so:
+//   node tests/browser/budgets.mjs [sizes start frames rest memory ratio]      all of them unless some are named
 // The site must have been built. GESTURES=3600 for a longer session. Chromium at a quarter of its speed where it says so, WebGL in
 // software: on a machine that does other work meanwhile times are too long, and the load is told with them.
 
@@ -189,17 +190,24 @@ function ratio() {
   return print('time in wasm over native time, full verdicts and one equilibrium', at(ratios, 0.5), undefined, 'times', `from ${Math.min(...ratios).toFixed(2)} to ${Math.max(...ratios).toFixed(2)}`);
 }
 
-try {
-  sizes();
-  await starts();
+/** The parts that need the app open, in one page. */
+async function withApp(parts) {
+  if (parts.length === 0) return;
   const { site, context } = await stranger();
   await context.addInitScript(countWakings);
   const app = await AppPage.open(context, site.address);
   await app.copyReady();
-  await frames(app);
-  await idle(app);
-  await session(app);
-  ratio();
+  for (const part of parts) await part(app);
+}
+
+const wanted = process.argv.slice(2);
+const isWanted = (name) => wanted.length === 0 || wanted.includes(name);
+
+try {
+  if (isWanted('sizes')) sizes();
+  if (isWanted('start')) await starts();
+  await withApp(Object.entries({ frames, rest: idle, memory: session }).filter(([name]) => isWanted(name)).map(([, part]) => part));
+  if (isWanted('ratio')) ratio();
 } finally {
   for (const end of endings) await end();
 }
