@@ -42,7 +42,7 @@ export class About {
     this.#page.querySelector('h1').focus();
     try {
       const { app, engine, plan, parts } = await (await fetch('about.json')).json();
-      const versions = list([say('appVersion', app), say('engineVersion', engine), say('planVersion', { plan }), await copyLine()]);
+      const versions = list([say('appVersion', app), say('engineVersion', engine), say('planVersion', { plan }), await copyLine(), offline.lastRefusal()].filter(Boolean));
       body.append(heading('version'), versions, heading('parts'), ...parts.map(part));
     } catch (error) {
       body.append(element('p', { textContent: say('partsUnreadable', { why: error.message }) }));

@@ -4,6 +4,7 @@ import * as files from './files.js';
 import * as keeping from './keeping.js';
 import * as notice from './notice.js';
 import * as offline from './offline.js';
+import { passBytesOverHeap } from './heap.js';
 import { Outside } from './outside.js';
 import * as settings from './settings.js';
 import { Pages } from './pages.js';
@@ -32,6 +33,10 @@ const host = {
     outside.frameDrawn();
   },
   ...keeping.host,
+  save(json) {
+    offline.workBegun();
+    keeping.host.save(json);
+  },
   download: files.download,
   pickFile: () => files.pick(openPlan),
   showPage: (name) => pages.open(name),
@@ -115,12 +120,14 @@ async function tellProgress() {
 async function start() {
   speak(settings.usualFor(navigator.language ?? '').language); // until what was chosen has been read
   document.getElementById('rescue').addEventListener('click', rescue);
+  if (window.top !== window) return notice.stop(say('framed')); // a page around it could put its own verdict over this one
   if (typeof WebAssembly !== 'object') return notice.stop(say('noWebAssembly'));
   addEventListener('error', stopOnFault);
   addEventListener('unhandledrejection', stopOnFault);
   const chosen = settings.settings();
   try {
     program = await load();
+    passBytesOverHeap(program);
   } catch (error) {
     return notice.stop(say('partMissing'), String(error));
   }
@@ -130,6 +137,7 @@ async function start() {
   outside.start();
   pages.start();
   await keeping.start(program, new URLSearchParams(location.search).has('fresh'));
+  const saved = () => Promise.all([keeping.settled(), settings.settled(), pages.settled()]);
   // For tests and for the console; nothing in the app uses it.
   window.guywright = {
     state,
@@ -140,9 +148,9 @@ async function start() {
     isIdle: () => program.ccall('guywright_is_idle', 'number') === 1,
     checkCopy: offline.check,
     second: () => program.ccall('guywright_second', 'string'),
-    saved: () => Promise.all([keeping.settled(), settings.settled(), pages.settled()]),
+    saved,
   };
-  await offline.keepCopy();
+  await offline.keepCopy(saved);
 }
 
 start();

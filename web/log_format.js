@@ -9,6 +9,7 @@
 export const LOG_FORMAT = 'guywright-log';
 export const LOG_VERSION = 1;
 export const LARGEST_LOG_BYTES = 64 * 1024 * 1024; // a thousand entries
+export const MOST_ENTRIES = 5000;
 export const PARTS = ['rigger', 'second'];
 
 /** UPGRADES[n](file) makes a file of version n into one of version n + 1. */
@@ -94,6 +95,8 @@ export function readLog(content, codeOf) {
   if (file.version > LOG_VERSION) return { refused: 'logNewer', value: file.version, most: LOG_VERSION };
   const now = upgraded(file);
   if (!Array.isArray(now.entries)) return { refused: 'logNoEntries', value: shown(now.entries) };
+  const count = now.entries.length + (Array.isArray(now.set_aside) ? now.set_aside.length : 0);
+  if (count > MOST_ENTRIES) return { refused: 'logTooMany', n: count, most: MOST_ENTRIES };
   const out = { entries: [], setAside: Array.isArray(now.set_aside) ? [...now.set_aside] : [], faults: [] };
   now.entries.forEach((entry, i) => {
     const faults = entryFaults(entry, codeOf, `entries[${i}]`);

@@ -102,7 +102,7 @@ export class LogPage {
     } catch (error) {
       return this.#say(fill(this.#words.logUnread, { name, why: error.message }));
     }
-    const taken = await this.#log.take(content);
+    const taken = await this.#log.take(content).catch((error) => ({ refused: 'logUnread', why: error.message })); // such as one nested too deep
     if (taken.refused) return this.#say(fill(this.#words[taken.refused], { ...taken, name }));
     const told = [fill(this.#words.logTaken, { ...taken, name }), ...this.#faultLines(taken.faults), ...(taken.kept ? [] : [this.#words.logTakenNotKept])];
     return this.show(this.#language, told.join('\n'));

@@ -8,6 +8,7 @@ const notice = document.getElementById('notice');
  * Shows `text` with one button per choice until one is pressed.
  * @param {string} text
  * @param {Record<string, () => void>} choices label -> what to do
+ * @returns {() => void} takes it away again, if it is still the one that is shown
  */
 export function show(text, choices = { [say('ok')]: () => {} }) {
   notice.querySelector('p').textContent = text;
@@ -23,6 +24,9 @@ export function show(text, choices = { [say('ok')]: () => {} }) {
   });
   notice.querySelector('.choices').replaceChildren(...buttons);
   notice.hidden = false;
+  return () => {
+    if (notice.contains(buttons[0])) notice.hidden = true;
+  };
 }
 
 /** The program cannot go on. `detail` is for whoever mends it. */
@@ -34,4 +38,11 @@ export function stop(what, detail = '') {
   page.hidden = false;
   document.getElementById('skeleton').hidden = true;
   document.getElementById('verdict').textContent = say('stoppedVerdict');
+  offerPrevious(page).catch(() => {}); // no storage: nothing to go back to
+}
+
+/** A version that does not run on this device must not be the end of it. */
+async function offerPrevious(page) {
+  const copies = (await caches.keys()).filter((name) => name.startsWith('app-'));
+  page.querySelector('a[href="./?previous"]').hidden = copies.length < 2;
 }

@@ -1,5 +1,6 @@
 // The pages over the drawing that the menu opens: the plan as a code, reading one, the rig sheet, the second check, the log.
 
+import { LARGEST_PLAN_BYTES } from './files.js';
 import { Log } from './log.js';
 import { clockOf } from './log_format.js';
 import { LogPage } from './log_page.js';
@@ -46,7 +47,7 @@ export class Pages {
       second: () => this.open('second'),
     });
     this.#log = new Log({
-      codeOf: (text) => this.#callWith('guywright_code_of', encode(text)),
+      codeOf: (text) => (text.length > LARGEST_PLAN_BYTES ? '' : this.#callWith('guywright_code_of', encode(text))),
       stand: (entries) => this.#tellStanding(entries),
     });
     const saveLog = async () => download(LOG_FILE, await this.#log.exported(await appVersion()));

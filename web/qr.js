@@ -62,6 +62,21 @@ export async function frameReader() {
   };
 }
 
+/** Width times height of a picture file, from its beginning: nothing is unpacked yet. Rejects where it is no picture. */
+export async function pixelsOf(file) {
+  const image = new Image();
+  image.src = URL.createObjectURL(file);
+  try {
+    await new Promise((resolve, reject) => {
+      image.onload = resolve;
+      image.onerror = () => reject(new Error('no picture'));
+    });
+    return image.naturalWidth * image.naturalHeight;
+  } finally {
+    URL.revokeObjectURL(image.src);
+  }
+}
+
 /** Text of the code in a picture file; undefined where none is found. Rejects where it is no picture. */
 export async function readPicture(file) {
   const picture = await createImageBitmap(file);

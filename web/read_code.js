@@ -4,9 +4,11 @@ import { LARGEST_PLAN_BYTES } from './files.js';
 import { element } from './element.js';
 import { key, largeCheckCode } from './page.js';
 import { fill } from './words.js';
-import { frameReader, readPicture } from './qr.js';
+import { frameReader, pixelsOf, readPicture } from './qr.js';
 
 const LARGEST_PICTURE_BYTES = 40 * 1024 * 1024; // the largest cameras of telephones make 25 MB
+const MOST_MEGAPIXELS = 220; // cameras of telephones make 200; unpacked, each takes 4 bytes
+const MOST_CODES = 99; // pieces of one plan
 const BETWEEN_FRAMES_MS = 120;
 const REFUSED = ['NotAllowedError', 'SecurityError'];
 const size = (words, bytes) => (bytes < 1024 * 1024 ? fill(words.kilobytes, { n: Math.ceil(bytes / 1024) }) : fill(words.megabytes, { n: Math.ceil(bytes / 1024 / 1024) }));
@@ -118,19 +120,22 @@ export class Reader {
   }
 
   async #takePicture(file) {
+    const { name } = file;
     let text;
     try {
+      const n = Math.ceil((await pixelsOf(file)) / 1e6);
+      if (n > MOST_MEGAPIXELS) return this.#say(fill(this.#words.pictureTooMany, { name, n, most: MOST_MEGAPIXELS }));
       text = await readPicture(file);
     } catch {
-      return this.#say(fill(this.#words.notAPicture, { name: file.name }));
+      return this.#say(fill(this.#words.notAPicture, { name }));
     }
-    return text === undefined ? this.#say(fill(this.#words.noCodeInPicture, { name: file.name })) : this.#take(text);
+    return text === undefined ? this.#say(fill(this.#words.noCodeInPicture, { name })) : this.#take(text);
   }
 
   /** A plan file, or the texts of codes. */
   #takeBytes(bytes) {
     const lines = new TextDecoder().decode(bytes).split(/\s+/).filter(Boolean);
-    const isCodes = lines.length > 0 && this.#program.readCodes(lines).state !== 'foreign';
+    const isCodes = lines.length > 0 && lines.length <= MOST_CODES && this.#program.readCodes(lines).state !== 'foreign';
     if (isCodes) lines.forEach((line) => this.#take(line));
     else this.#show(this.#program.lookAt(bytes));
   }

@@ -13,7 +13,7 @@ import { brotliCompressSync, constants, gzipSync } from 'node:zlib';
 
 import { copyLibraries } from './libraries.mjs';
 import { aboutOf } from './parts.mjs';
-import { PACKED_TYPES, policyOf, TYPES } from './serve.mjs';
+import { guardsOf, PACKED_TYPES, TYPES } from './serve.mjs';
 
 const here = dirname(fileURLToPath(import.meta.url));
 const icons = join(here, '..', 'assets', 'icons');
@@ -43,13 +43,26 @@ function describe(out, path) {
   return { path, type: TYPES[extname(path)], bytes: body.length, sha256: createHash('sha256').update(body).digest('base64') };
 }
 
-function writeServiceWorker(out) {
+/** What the service worker is told of a release; it refuses a list that does not fit its name. */
+function named(release) {
+  const hash = createHash('sha256').update(JSON.stringify(release)).digest('hex');
+  return { name: `app-${hash.slice(0, 12)}`, ...release };
+}
+
+/** Names what the start needs, so that the browser asks for all of it at once and not for each when the one before it has come. */
+function announceParts(out) {
+  const parts = readdirSync(out).filter((name) => extname(name) === '.js' && name !== 'guard.js').sort();
+  const links = [...parts.map((name) => `<link rel="modulepreload" href="${name}">`), '<link rel="preload" href="guywright.wasm" as="fetch" type="application/wasm" crossorigin>'];
+  const page = join(out, 'index.html');
+  writeFileSync(page, readFileSync(page, 'utf8').replace('</head>', () => `${links.join('\n')}\n</head>`));
+}
+
+function writeServiceWorker(out, version) {
   const worker = readFileSync(join(here, 'sw.js'), 'utf8');
   const files = filesBelow(out).map((path) => describe(out, path));
-  const policy = policyOf(out);
-  const hash = createHash('sha256').update(JSON.stringify([files, policy, worker])).digest('hex');
-  const release = { name: `app-${hash.slice(0, 12)}`, files, policy };
-  writeFileSync(join(out, 'sw.js'), `const RELEASE = ${JSON.stringify(release)};\n${worker}`);
+  const release = named({ version, files, headers: guardsOf(out) });
+  // In a block: a worker that was cut off anywhere is no script, and not one that does nothing.
+  writeFileSync(join(out, 'sw.js'), `{\nconst RELEASE = ${JSON.stringify(release)};\n${worker}}\n`);
   return release.name;
 }
 
@@ -71,7 +84,8 @@ copyLibraries(part);
 drawIcons(part, values.rsvg);
 for (const name of ['guywright.js', 'guywright.wasm']) cpSync(join(values.program, name), join(part, name));
 writeFileSync(join(part, 'about.json'), JSON.stringify(aboutOf({ root: join(here, '..'), ...values })));
-const name = writeServiceWorker(part);
+announceParts(part);
+const name = writeServiceWorker(part, values.version);
 pack(part);
 rmSync(values.out, { recursive: true, force: true });
 renameSync(part, values.out);

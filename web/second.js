@@ -8,6 +8,7 @@ import * as state from './second_state.js';
 
 const LOOK_AGAIN_MS = 200;
 const LET_DRAW_MS = 30;
+const LONGEST_NUMBER = 40;
 const KIND = 'second';
 
 const message = (text = '') => {
@@ -103,7 +104,7 @@ export class SecondCheck {
   #field(asked, i) {
     const { path, label, how, unit, allowed } = asked;
     const id = `second-${i}`;
-    const input = element('input', { id, type: 'text', inputMode: 'decimal', autocomplete: 'off', enterKeyHint: 'next', value: this.#draft.typed[path] ?? '', dataset: { path } });
+    const input = element('input', { id, type: 'text', inputMode: 'decimal', autocomplete: 'off', enterKeyHint: 'next', maxLength: LONGEST_NUMBER, value: this.#draft.typed[path] ?? '', dataset: { path } });
     input.setAttribute('aria-describedby', `${id}-how ${id}-refusal`);
     const refusal = element('p', { className: 'refusal', id: `${id}-refusal`, hidden: true });
     refusal.setAttribute('role', 'alert');

@@ -24,12 +24,32 @@ export const TYPES = {
 /** Types that are stored packed beside the plain file. */
 export const PACKED_TYPES = ['.css', '.html', '.js', '.json', '.svg', '.wasm', '.webmanifest'];
 
+/** What the app may ask the device for, each in a gesture of its user, and what it has no use for. A name that some browsers do not know would fill their console. */
+const ASKED_FOR = ['accelerometer', 'camera', 'gyroscope', 'magnetometer', 'screen-wake-lock'];
+const GIVEN_UP = ['clipboard-read', 'display-capture', 'encrypted-media', 'geolocation', 'hid', 'idle-detection', 'microphone', 'midi', 'payment',
+  'picture-in-picture', 'publickey-credentials-get', 'serial', 'sync-xhr', 'usb', 'xr-spatial-tracking'];
+const PERMISSIONS = [...ASKED_FOR.map((name) => `${name}=(self)`), ...GIVEN_UP.map((name) => `${name}=()`)].join(', ');
+
 /** The site's Content-Security-Policy has one source, its page; the header adds what a page cannot say. */
-export function policyOf(root) {
+function policyOf(root) {
   const stated = /http-equiv="Content-Security-Policy" content="([^"]+)"/.exec(readFileSync(join(root, 'index.html'), 'utf8'));
   if (!stated) throw new Error('index.html states no Content-Security-Policy');
   return `${stated[1]}; frame-ancestors 'none'`;
 }
+
+const PLAIN_GUARDS = { 'Cross-Origin-Resource-Policy': 'same-origin', 'X-Content-Type-Options': 'nosniff' };
+
+/** Files that rule over others; to each of the rest the guards would add more than many of them hold. */
+const GUARDED = /(\.html|\bsw\.js)$/;
+
+/** What the page of the site in `root` is sent with, by this server and from the offline copy. */
+export const guardsOf = (root) => ({
+  ...PLAIN_GUARDS,
+  'Content-Security-Policy': policyOf(root),
+  'Cross-Origin-Opener-Policy': 'same-origin',
+  'Permissions-Policy': PERMISSIONS,
+  'Referrer-Policy': 'no-referrer',
+});
 
 /** The file that a request path names, or null when it is none of the site's. */
 function fileFor(root, target) {
@@ -64,15 +84,13 @@ function headersFor(root, file, sent, encoding) {
     'Cache-Control': 'no-cache',
     ETag: `"${size.toString(16)}-${Math.round(mtimeMs).toString(16)}"`,
     Vary: 'Accept-Encoding',
-    'Content-Security-Policy': policyOf(root),
-    'X-Content-Type-Options': 'nosniff',
-    'Referrer-Policy': 'no-referrer',
+    ...(GUARDED.test(file) ? guardsOf(root) : PLAIN_GUARDS),
     ...(encoding && { 'Content-Encoding': encoding }),
   };
 }
 
 function refuse(response, status, text) {
-  response.writeHead(status, { 'Content-Type': 'text/plain; charset=utf-8', 'X-Content-Type-Options': 'nosniff' });
+  response.writeHead(status, { 'Content-Type': 'text/plain; charset=utf-8', 'Content-Security-Policy': "default-src 'none'; frame-ancestors 'none'", 'X-Content-Type-Options': 'nosniff' });
   response.end(`${text}\n`);
 }
 

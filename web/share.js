@@ -51,5 +51,8 @@ export async function show(page, shared, save) {
     file && key('share file', words.shareFile, shareFile),
     key('save file', words.saveFile, () => save(shared.title, shared.plan)),
   ]);
-  if (total > 1 && page.isOpen) turning.click();
+  // The one thing of the app that moves by itself.
+  const still = matchMedia('(prefers-reduced-motion: reduce)').matches;
+  if (still) turning.textContent = words.turn;
+  if (total > 1 && page.isOpen && !still) turning.click();
 }

@@ -49,7 +49,10 @@ function table(rows) {
     if (cells.length === 1 && head.length > 1) made.firstChild.colSpan = head.length;
     return made;
   };
-  return element('div', { className: 'wide' }, element('table', {}, element('thead', {}, row(head, true)), element('tbody', {}, ...others.map((cells) => row(cells, false)))));
+  const scrolled = element('div', { className: 'wide', tabIndex: 0 }, element('table', {}, element('thead', {}, row(head, true)), element('tbody', {}, ...others.map((cells) => row(cells, false)))));
+  scrolled.setAttribute('role', 'region'); // a table too wide for the screen is moved by the arrow keys
+  scrolled.setAttribute('aria-label', head.filter(Boolean).join(', '));
+  return scrolled;
 }
 
 function section({ title, kind, rows, items, note }) {

@@ -4,6 +4,8 @@
 import { element } from './element.js';
 import { say, together } from './words.js';
 
+const LONGEST_NUMBER = 40;
+
 const named = (what, is) => say('named', { what, is });
 const textOf = ({ label, value }) => (label && value ? named(label, value) : label || value || '');
 
@@ -132,7 +134,7 @@ export class TextView {
 
   #number(entry) {
     const id = `number-${entry.id}`;
-    const input = element('input', { id, type: 'text', inputMode: 'decimal', autocomplete: 'off' });
+    const input = element('input', { id, type: 'text', inputMode: 'decimal', autocomplete: 'off', maxLength: LONGEST_NUMBER });
     Object.assign(input.dataset, { path: entry.id });
     input.setAttribute('aria-describedby', `${id}-how`);
     const label = element('label', { htmlFor: id, textContent: entry.unit ? `${entry.label}, ${entry.unit}` : entry.label });

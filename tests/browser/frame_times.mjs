@@ -6,6 +6,7 @@
 import { readFileSync } from 'node:fs';
 import { loadavg } from 'node:os';
 
+import { at, between, noteFrames, over, slide } from './frames.mjs';
 import { AppPage, SCREENS, launch, startSite } from './harness.mjs';
 import { choose, coarse, has } from './steps.mjs';
 
@@ -17,40 +18,7 @@ const screens = { phone: SCREENS.phone, tabletAcross: SCREENS.tabletAcross };
 const endings = [];
 const t = { after: (act) => endings.unshift(act) };
 
-/** Runs in the page before anything else: notes when each frame starts and how long it works. */
-function noteFrames() {
-  window.frameNotes = [];
-  const ask = window.requestAnimationFrame.bind(window);
-  window.requestAnimationFrame = (draw) => ask((time) => {
-    const start = performance.now();
-    draw(time);
-    window.frameNotes.push({ start, work: performance.now() - start });
-  });
-}
-
-const sorted = (numbers) => [...numbers].sort((a, b) => a - b);
-const at = (numbers, share) => sorted(numbers)[Math.min(numbers.length - 1, Math.floor(share * numbers.length))] ?? NaN;
-const over = (numbers, limit) => numbers.filter((each) => each > limit).length;
 const line = (numbers) => `median ${at(numbers, 0.5).toFixed(1)}  95 % ${at(numbers, 0.95).toFixed(1)}  worst ${at(numbers, 1).toFixed(1)} ms, over 16.7: ${over(numbers, 16.7)}, over 50: ${over(numbers, 50)}`;
-
-/** A finger to and fro on the slider for some seconds, as fast as the page takes it. */
-async function slide(app, id, seconds) {
-  const { rect } = await app.widget(id);
-  const y = rect.y + 30;
-  const x = (share) => rect.x + rect.width * share;
-  await app.touch('touchStart', [{ x: x(0.5), y }]);
-  await app.page.evaluate(() => { window.frameNotes = []; });
-  let checking = 0;
-  let looks = 0;
-  for (const start = Date.now(); Date.now() - start < seconds * 1000;) {
-    await app.touch('touchMove', [{ x: x(0.5 + 0.3 * Math.sin((Date.now() - start) / 700)), y }]);
-    await app.page.waitForTimeout(12);
-    if (++looks % 20 === 0) checking += Number((await app.state()).checking);
-  }
-  const notes = await app.page.evaluate(() => window.frameNotes);
-  await app.touch('touchEnd', []);
-  return { notes, checking: checking / Math.max(1, Math.floor(looks / 20)) };
-}
 
 /** A plan that is NO-GO, with twelve anchors found. */
 function toBeAdvised() {
@@ -87,10 +55,9 @@ async function measure(name, screen) {
       await choose(app, `step ${step}`);
       while (!has(await app.state(), `slide ${path}`)) await app.tap('next');
       const { notes, checking } = await slide(app, `slide ${path}`, 4);
-      const between = notes.slice(1).map(({ start }, i) => start - notes[i].start);
       console.log(`${name}, ${throttle}x slower, ${path}: ${notes.length} frames, checking in ${(100 * checking).toFixed(0)} % of looks; load of the machine ${loadavg()[0].toFixed(1)}`);
       console.log(`    work     ${line(notes.map(({ work }) => work))}`);
-      console.log(`    between  ${line(between)}`);
+      console.log(`    between  ${line(between(notes))}`);
       await app.settled();
     }
     await advise(app, name, throttle);

@@ -47,17 +47,27 @@ export function temporaryFolder(t) {
   return folder;
 }
 
+/** What a host sends that was told nothing. */
+const typeOnly = (headers) => Object.fromEntries(Object.entries(headers ?? {}).filter(([name]) => ['Content-Type', 'Content-Encoding'].includes(name)));
+
 /**
- * Serves `root`. `requests` are the paths asked for so far; to a path in `cut` the line goes dead; `stop()` ends it all,
- * as a dead server would.
+ * Serves `root`. `requests` are the paths asked for so far, `sent()` the bytes that went out; to a path in `cut` the line goes dead; `answers` holds what a path
+ * is answered instead; `headers` go with every answer, and with `bare` none that guards the page; `stop()` ends it all, as a dead
+ * server would.
  */
 export async function startSite(t, root = SITE, port = 0) {
   const server = siteServer(root);
-  const requests = [];
-  const cut = new Set();
-  server.prependListener('request', (request) => {
-    requests.push(request.url);
-    if (cut.has(request.url)) request.socket.destroy();
+  const site = { requests: [], cut: new Set(), answers: new Map(), headers: {}, sent: () => [...lines].reduce((sum, { bytesWritten }) => sum + bytesWritten, 0) };
+  const lines = new Set();
+  server.on('connection', (line) => lines.add(line));
+  const [usual] = server.listeners('request');
+  server.removeAllListeners('request');
+  server.on('request', (request, response) => {
+    site.requests.push(request.url);
+    const send = response.writeHead.bind(response);
+    response.writeHead = (status, headers) => send(status, { ...(site.bare ? typeOnly(headers) : headers), ...site.headers });
+    if (site.cut.has(request.url)) request.socket.destroy();
+    else (site.answers.get(request.url) ?? usual)(request, response);
   });
   const address = await listen(server, port);
   const stop = () => new Promise((stopped) => {
@@ -65,7 +75,7 @@ export async function startSite(t, root = SITE, port = 0) {
     server.closeAllConnections();
   });
   afterwards(t, stop);
-  return { address, port: server.address().port, requests, cut, stop };
+  return Object.assign(site, { address, port: server.address().port, stop });
 }
 
 function contextOptions(screen, options) {
@@ -256,17 +266,34 @@ export function copySite(t) {
   return folder;
 }
 
-/** Makes `folder` a newer release: adds `text` to `path` and lists its new hash. */
-export function makeNewer(folder, path, text) {
-  const body = Buffer.concat([readFileSync(join(folder, path)), Buffer.from(text)]);
-  writeFileSync(join(folder, path), body);
-  const release = releaseOf(folder);
-  const file = release.files.find((each) => each.path === path);
-  Object.assign(file, { bytes: body.length, sha256: createHash('sha256').update(body).digest('base64') });
-  release.name = `app-${createHash('sha256').update(JSON.stringify(release.files)).digest('hex').slice(0, 12)}`;
+/** The list of `folder` as `change(release)` leaves it, under the name that fits it. */
+function relist(folder, change) {
+  const { name: _, ...release } = releaseOf(folder);
+  change(release);
+  const named = { name: `app-${createHash('sha256').update(JSON.stringify(release)).digest('hex').slice(0, 12)}`, ...release };
   const worker = readFileSync(join(folder, 'sw.js'), 'utf8');
-  writeFileSync(join(folder, 'sw.js'), worker.replace(RELEASE_LINE, () => `const RELEASE = ${JSON.stringify(release)};`));
-  return release.name;
+  writeFileSync(join(folder, 'sw.js'), worker.replace(RELEASE_LINE, () => `const RELEASE = ${JSON.stringify(named)};`));
+  return named.name;
+}
+
+/** Writes `body` into a file of `folder` and lists its new hash. Returns the name of the release that this makes. */
+export function rewrite(folder, path, body) {
+  writeFileSync(join(folder, path), body);
+  return relist(folder, ({ files }) => {
+    const sha256 = createHash('sha256').update(body).digest('base64');
+    Object.assign(files.find((each) => each.path === path), { bytes: Buffer.byteLength(body), sha256 });
+  });
+}
+
+/** Makes `folder` a newer release: adds `text` to `path`. */
+export const makeNewer = (folder, path, text) => rewrite(folder, path, Buffer.concat([readFileSync(join(folder, path)), Buffer.from(text)]));
+
+/** Makes `folder` a release of another version. */
+export function makeVersion(folder, version) {
+  const about = JSON.parse(readFileSync(join(folder, 'about.json'), 'utf8'));
+  about.app.version = version;
+  rewrite(folder, 'about.json', JSON.stringify(about));
+  return relist(folder, (release) => Object.assign(release, { version }));
 }
 
 /** Changes one byte of a file and nothing else. */
@@ -274,4 +301,14 @@ export function spoil(folder, path, at = 100) {
   const body = readFileSync(join(folder, path));
   body[at] ^= 1;
   writeFileSync(join(folder, path), body);
+}
+
+/** A browser with a whole copy of a release, and the folder that it came from; `headers` go with every answer of its site. */
+export async function visitedOnce(t, { headers = {} } = {}) {
+  const folder = copySite(t);
+  const site = Object.assign(await startSite(t, folder), { headers });
+  const context = await freshContext(t);
+  const app = await AppPage.open(context, site.address);
+  const { release } = await app.copyReady();
+  return { folder, site, context, app, release };
 }

@@ -1,16 +1,17 @@
 // The browser's process is killed, in the middle of a drag and at any other moment, and started again with the same profile:
-// the plan is the one after the last finished gesture, or where that was still on its way to the disk the one before it;
-// undo leads back through all there was.
-//   LOSS_KILLS=200 node --test tests/browser/loss.test.mjs      more kills than the usual six
+// the plan is the one after the last finished gesture, or where that was still on its way to the disk the one before it, never
+// another; every step of it and of the other plan is on the disk as it was, and no plan is there that nobody has made. The app
+// itself is whole after each start, also where it was being replaced by a newer release.
+//   LOSS_KILLS=200 node --test tests/browser/loss.test.mjs      more kills than the usual nine
 //   LOSS_SEED=7                                                 another session
 
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
 
-import { AppPage, SCREENS, killBrowser, launch, startSite, temporaryFolder } from './harness.mjs';
-import { choose, coarse, has, showPlans } from './steps.mjs';
+import { AppPage, SCREENS, copySite, killBrowser, launch, makeNewer, startSite, temporaryFolder } from './harness.mjs';
+import { choose, coarse, has, inTable, savedPlan, showPlans } from './steps.mjs';
 
-const KILLS = Number(process.env.LOSS_KILLS ?? 6);
+const KILLS = Number(process.env.LOSS_KILLS ?? 9);
 const SEED = Number(process.env.LOSS_SEED ?? 1);
 const SCREEN = coarse(SCREENS.phone);
 
@@ -29,6 +30,7 @@ const below = (count) => Math.floor(random() * count);
 const pick = (list) => list[below(list.length)];
 
 const talk = (...words) => process.env.LOSS_TALK && console.error(new Date().toISOString(), ...words);
+const MOST_STEPS = 200; // of a plan, on the disk
 const planOf = (app) => app.page.evaluate(() => window.guywright.plan());
 const pause = (ms) => new Promise((done) => setTimeout(done, ms));
 const onDisk = (app) => app.page.evaluate(() => window.guywright.saved());
@@ -47,6 +49,15 @@ class Session {
     this.texts.length = this.at + 1;
     this.texts.push(text);
     ++this.at;
+  }
+
+  /** As it is now: { session, texts, at }. */
+  get state() {
+    return { session: this, texts: [...this.texts], at: this.at };
+  }
+
+  goOnFrom({ texts, at }) {
+    Object.assign(this, { texts: [...texts], at });
   }
 }
 
@@ -105,7 +116,7 @@ async function turnPage(app) {
 
 const GESTURES = [dragSlider, dragSlider, nudge, nudge, nudge, undo, redo, turnPage];
 
-// --- moments to be killed at; each resolves with what may come back: [{ session, at }], `path`: with one step more of that number ---
+// --- moments to be killed at; each resolves with the states of the plan in hand that may come back; `holds(app)`: what else must ---
 
 /** The finger is on the slider and has moved it: nothing of that is finished. */
 async function inADrag(app, { session }, kill) {
@@ -113,35 +124,40 @@ async function inADrag(app, { session }, kill) {
   const point = await fingerOn(app, pick(await sliders(app)), 0.5);
   await moveBy(app, point, 30 + 120 * random(), 2 + below(6), 10);
   kill();
-  return [{ session, at: session.at }];
+  return [session.state];
 }
 
-/** The finger goes up and the power is gone at once, or a few milliseconds later. */
+/** The finger goes up and the power is gone at once, or a few milliseconds later. What it would make is tried and taken back before. */
 async function asTheFingerGoesUp(app, { session }, kill) {
-  await onDisk(app);
   const path = pick(await sliders(app)).slice('slide '.length);
+  await app.tap(`more ${path}`);
+  session.finish(await planOf(app));
+  const after = session.state;
+  await undo(app, session);
+  await onDisk(app);
+  const before = session.state;
   await app.touch('touchStart', [await app.pointOn(`more ${path}`)]);
   await app.page.waitForTimeout(30);
   app.touch('touchEnd', []).catch(() => {}); // the answer may never come
   await pause(below(60));
   kill();
-  return [{ session, at: session.at }, { session, at: session.at, path }];
+  return [before, after];
 }
 
 /** Right after a gesture that nobody has seen to the disk. */
 async function afterAGesture(app, { session }, kill) {
   await onDisk(app);
-  const before = session.at;
+  const before = session.state;
   await pick([nudge, dragSlider, undo])(app, session);
   kill();
-  return [{ session, at: before }, { session, at: session.at }];
+  return [before, session.state];
 }
 
 async function atRest(app, { session }, kill) {
   await onDisk(app);
   await pause(below(300));
   kill();
-  return [{ session, at: session.at }];
+  return [session.state];
 }
 
 /** While the app is still starting: nothing has been done, nothing may have changed. */
@@ -150,7 +166,7 @@ async function whileStarting(app, { session }, kill) {
   app.page.reload().catch(() => {});
   await pause(below(900));
   kill();
-  return [{ session, at: session.at }];
+  return [session.state];
 }
 
 /** As the other plan is taken from the list. */
@@ -160,10 +176,58 @@ async function asPlansAreChanged(app, sessions, kill) {
   await app.tapAt(await app.pointOn('plan 1'));
   await pause(below(60));
   kill();
-  return [sessions.session, sessions.other].map((session) => ({ session, at: session.at }));
+  return [sessions.session.state, sessions.other.state];
 }
 
-const MOMENTS = [inADrag, asTheFingerGoesUp, afterAGesture, asPlansAreChanged, whileStarting, atRest];
+/** As a newer release comes in, in the middle of a gesture. */
+async function duringAnUpdate(app, { session }, kill, folder) {
+  makeNewer(folder, 'style.css', '\n');
+  app.page.evaluate(() => navigator.serviceWorker.getRegistration().then((registration) => registration.update())).catch(() => {});
+  await pause(below(400));
+  const before = session.state;
+  await nudge(app, session);
+  kill();
+  return [before, session.state];
+}
+
+/** As a newer release takes the place of the one in use, by consent. */
+async function asANewerReleaseTakesOver(app, { session }, kill, folder) {
+  makeNewer(folder, 'style.css', '\n');
+  await app.page.evaluate(async () => {
+    const registration = await navigator.serviceWorker.getRegistration();
+    await registration.update();
+    for (let i = 0; i < 400 && !registration.waiting; ++i) await new Promise((over) => { setTimeout(over, 25); });
+  });
+  await onDisk(app);
+  await app.page.reload();
+  await app.page.getByRole('button', { name: 'Use it now' }).click({ noWaitAfter: true });
+  await pause(below(500));
+  kill();
+  return [session.state];
+}
+
+/** A second person is typing what they measured. */
+async function inASecondCheck(app, { session }, kill) {
+  await app.until((state) => !state.checking, 'the end of the check');
+  const isJudged = await app.page.evaluate(() => JSON.parse(window.guywright.second()).measurements.length > 0);
+  if (!isJudged) return atRest(app, { session }, kill); // a slider has made a rig that cannot be
+  await choose(app, 'second');
+  const field = app.page.locator('#page input[data-path]').first();
+  await field.waitFor();
+  await field.fill(`${below(90)}`);
+  await onDisk(app);
+  const [first, second] = [await field.inputValue(), `${90 + below(90)}`];
+  await field.fill(second);
+  await pause(below(30));
+  kill();
+  const holds = async (again) => {
+    const drafts = (await inTable(again, 'log', 'drafts')).map(([, draft]) => draft).filter(({ text }) => text === session.texts[session.at]);
+    assert.ok(drafts.length === 1 && [first, second].includes(Object.values(drafts[0].typed)[0]), `of the second check there is ${JSON.stringify(drafts)}`);
+  };
+  return Object.assign([session.state], { holds });
+}
+
+const MOMENTS = [inADrag, asTheFingerGoesUp, afterAGesture, asPlansAreChanged, whileStarting, duringAnUpdate, asANewerReleaseTakesOver, inASecondCheck, atRest];
 
 // --- coming back ---
 
@@ -179,16 +243,38 @@ function differences(a, b) {
   return [...new Set([...before.keys(), ...after.keys()])].filter((path) => before.get(path) !== after.get(path));
 }
 
-/** Takes note of the plan that came back; fails where it is one that may not. */
-function cameBack(text, sessions, allowed) {
-  for (const { session, at, path } of allowed) {
-    const same = session.texts[at] === text;
-    if (!same && !(path && String(differences(session.texts[at], text)) === path)) continue;
-    if (session !== sessions.session) [sessions.session, sessions.other] = [sessions.other, sessions.session];
-    session.at = at;
-    return session.finish(text);
+/** The plans on the disk: id -> { texts, at } as a Session has them. */
+async function shelfOf(app) {
+  await savedPlan(app);
+  const steps = await inTable(app, 'plans', 'steps');
+  return new Map((await inTable(app, 'plans', 'plans')).map(([id, { number, first, last, text, deleted }]) => {
+    const own = steps.filter(([[of]]) => of === id);
+    assert.deepEqual(own.map(([[, n]]) => n), Array.from({ length: last - first + 1 }, (_, i) => first + i), 'a step is missing, or one too many is there');
+    const texts = own.map(([, step]) => step);
+    assert.equal(texts[number - first], text, 'the plan is not the step that it should be');
+    assert.equal(deleted, undefined);
+    return [id, { texts, at: number - first }];
+  }));
+}
+
+/** Whether the disk holds a plan as it was, of many steps the last. */
+function isHeld(held, { texts, at }) {
+  const cut = texts.length - held.texts.length;
+  if (cut < 0 || (cut > 0 && held.texts.length < MOST_STEPS)) return false;
+  return held.at === at - cut && held.texts.every((text, i) => text === texts[i + cut]);
+}
+
+/** Takes note of the plan that came back; fails where it is one that may not, or where anything else on the disk has changed. */
+function cameBack(text, shelf, sessions, allowed) {
+  const back = allowed.find(({ session, texts, at }) => texts[at] === text && isHeld(shelf.get(session.id), { texts, at }));
+  if (!back) {
+    const apart = allowed.map(({ session, texts, at }) => `${differences(texts[at], text)} (steps ${isHeld(shelf.get(session.id), { texts, at }) ? 'as' : 'not as'} they were)`);
+    assert.fail(`another plan came back: it differs in ${apart.join(' or ')}`);
   }
-  return assert.fail(`another plan came back: it differs in ${allowed.map(({ session, at }) => differences(session.texts[at], text)).join(' or ')}`);
+  if (back.session !== sessions.session) [sessions.session, sessions.other] = [sessions.other, sessions.session];
+  sessions.session.goOnFrom(shelf.get(back.session.id));
+  assert.deepEqual([...shelf.keys()].sort(), [sessions.session.id, sessions.other.id].sort(), 'a plan is there that nobody made');
+  assert.ok(isHeld(shelf.get(sessions.other.id), sessions.other), 'the plan that was not in hand has changed');
 }
 
 /** Back to the first plan of the session and on again, step by step. */
@@ -203,6 +289,10 @@ async function assertUndoLeadsThrough(app, session) {
 async function start(t, folder, address) {
   const context = await launch(t, folder, { screen: SCREEN });
   const app = await AppPage.open(context, address);
+  const copy = await app.copyReady();
+  assert.equal(copy.whole, copy.files, 'the app itself is not whole');
+  const isWaiting = await app.page.evaluate(async () => Boolean((await navigator.serviceWorker.getRegistration()).waiting));
+  if (isWaiting) await app.page.getByRole('button', { name: 'Not now' }).click({ timeout: 5000 }).catch(() => {}); // came too late to be offered
   await choose(app, 'step Edge');
   return { app, context };
 }
@@ -216,11 +306,13 @@ async function twoPlans(app) {
     await nudge(app, session); // what nobody has changed is not kept
     made.unshift(session);
   }
+  for (const [id, held] of await shelfOf(app)) made.find((session) => isHeld(held, session)).id = id;
   return { session: made[0], other: made[1] };
 }
 
 test(`a killed browser loses at most the gesture in hand (${KILLS} kills, seed ${SEED})`, { timeout: 60_000 * (KILLS + 5) }, async (t) => {
-  const site = await startSite(t);
+  const releases = copySite(t);
+  const site = await startSite(t, releases);
   const folder = temporaryFolder(t);
   let { app, context } = await start(t, folder, site.address);
   const sessions = await twoPlans(app);
@@ -230,15 +322,16 @@ test(`a killed browser loses at most the gesture in hand (${KILLS} kills, seed $
     const moment = MOMENTS[i % MOMENTS.length];
     talk(i, moment.name);
     const gone = new Promise((done) => context.once('close', done));
-    const allowed = await moment(app, sessions, () => killBrowser(folder, { helpersToo: random() < 0.5 }));
+    const allowed = await moment(app, sessions, () => killBrowser(folder, { helpersToo: random() < 0.5 }), releases);
     talk('killed');
     await gone;
     talk('gone');
     ({ app, context } = await start(t, folder, site.address));
     talk('started');
-    cameBack(await planOf(app), sessions, allowed);
+    cameBack(await planOf(app), await shelfOf(app), sessions, allowed);
+    await allowed.holds?.(app);
     seen[moment.name] = (seen[moment.name] ?? 0) + 1;
-    if (i % 6 === 2 || i + 1 === KILLS) await assertUndoLeadsThrough(app, sessions.session);
+    if (i % MOMENTS.length === 2 || i + 1 === KILLS) await assertUndoLeadsThrough(app, sessions.session);
   }
   t.diagnostic(`kills: ${JSON.stringify(seen)}; ${sessions.session.texts.length} and ${sessions.other.texts.length} plans in the end`);
 });

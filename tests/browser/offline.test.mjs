@@ -1,22 +1,23 @@
-// The copy of the app in the browser: whole or not at all, used with no network, mended, updated only on consent.
+// The copy of the app in the browser: whole or not at all, used with no network, mended. Newer releases: update.test.mjs.
 
 import assert from 'node:assert/strict';
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { test } from 'node:test';
 
-import { AppPage, SITE, copySite, freshContext, launch, makeNewer, openApp, releaseOf, spoil, startSite, temporaryFolder } from './harness.mjs';
+import { AppPage, SITE, copySite, freshContext, launch, openApp, releaseOf, spoil, startSite, temporaryFolder, visitedOnce } from './harness.mjs';
 
 // An input of the first step, to see that the plan is there and the app at work.
 const PLUS = 'more edge.face_deg';
 const VALUE = 'value edge.face_deg';
 
-const cachesOf = (app) => app.page.evaluate(() => caches.keys());
+/** Copies of releases. */
+const cachesOf = (app) => app.page.evaluate(async () => (await caches.keys()).filter((name) => name.startsWith('app-')));
 
 test('one visit makes a whole copy and says so', async (t) => {
   const app = await openApp(t);
-  const { files, name } = releaseOf(SITE);
-  assert.deepEqual(await app.copyReady(), { release: name, files: files.length, whole: files.length });
+  const { files, name, version } = releaseOf(SITE);
+  assert.deepEqual(await app.copyReady(), { release: name, version, files: files.length, whole: files.length, before: false });
   await app.page.getByText(`Works with no network from now on: ${files.length} of ${files.length} files checked.`).waitFor();
 });
 
@@ -113,74 +114,6 @@ test('storage that is full: no copy is made, and the app runs all the same', asy
   await app.tap(PLUS);
 });
 
-/** A browser with a whole copy of release 1 that comes back to the same address for more. */
-async function visitedOnce(t) {
-  const folder = copySite(t);
-  const site = await startSite(t, folder);
-  const context = await freshContext(t);
-  const app = await AppPage.open(context, site.address);
-  const { release } = await app.copyReady();
-  return { folder, site, context, app, release };
-}
-
-const updated = (app) => app.page.evaluate(async () => {
-  const registration = await navigator.serviceWorker.getRegistration();
-  await registration.update().catch(() => {});
-  const worker = registration.installing;
-  if (worker) await new Promise((done) => worker.addEventListener('statechange', () => ['installed', 'redundant'].includes(worker.state) && done()));
-  return Boolean(registration.waiting);
-});
-
-/** Agrees to the newer release; resolves when the page has started anew with it. */
-async function useNewer(app, name) {
-  const restarted = app.page.waitForEvent('framenavigated');
-  await app.page.getByRole('button', { name: 'Use it now' }).tap();
-  await restarted;
-  await app.ready();
-  assert.equal((await app.copyReady()).release, name);
-}
-
-test('a newer release waits for consent, keeps the plan, and keeps the release before it', async (t) => {
-  const { folder, context, site, app, release } = await visitedOnce(t);
-  await app.tap(PLUS);
-  const { value } = await app.widget(VALUE);
-  const newer = makeNewer(folder, 'style.css', '\n/* newer */\n');
-  assert.equal(await updated(app), true);
-  assert.equal(await app.page.locator('#notice').isVisible(), false); // nothing is offered in the middle of work
-  assert.equal((await app.page.evaluate(() => window.guywright.checkCopy())).release, release);
-
-  const second = await AppPage.open(context, site.address);
-  await app.page.close();
-  await useNewer(second, newer);
-  assert.equal((await second.widget(VALUE)).value, value);
-  assert.deepEqual(await cachesOf(second), [release, newer]);
-});
-
-test('a newer release with a wrong byte changes nothing', async (t) => {
-  const { folder, app, release } = await visitedOnce(t);
-  makeNewer(folder, 'style.css', '\n/* newer */\n');
-  spoil(folder, 'icons/icon-180.png');
-  assert.equal(await updated(app), false);
-  await app.page.reload();
-  await app.ready();
-  const copy = await app.copyReady();
-  assert.deepEqual(copy, { release, files: copy.files, whole: copy.files });
-  assert.deepEqual(await cachesOf(app), [release]);
-});
-
-test('an update that breaks off at any one file changes nothing, and goes through once the line holds', async (t) => {
-  const { folder, site, app, release } = await visitedOnce(t);
-  const newer = makeNewer(folder, 'style.css', '\n/* newer */\n');
-  for (const { path } of releaseOf(folder).files) {
-    site.cut.add(`/${path}`);
-    assert.equal(await updated(app), false, path);
-    assert.deepEqual(await cachesOf(app), [release], path);
-    site.cut.clear();
-  }
-  assert.equal(await updated(app), true);
-  assert.deepEqual(await cachesOf(app), [release, newer]);
-});
-
 test('a damaged copy says so, and is mended where there is a network', async (t) => {
   const { app, site, release } = await visitedOnce(t);
   await app.page.evaluate(async (name) => (await caches.open(name)).delete(new URL('guywright.wasm', location.href)), release);
@@ -190,21 +123,6 @@ test('a damaged copy says so, and is mended where there is a network', async (t)
   await app.ready();
   const { files, whole } = await app.copyReady();
   assert.equal(whole, files);
-});
-
-test('a damaged copy with no network goes back to the release before it', async (t) => {
-  const { folder, context, site, app, release } = await visitedOnce(t);
-  const newer = makeNewer(folder, 'style.css', '\n/* newer */\n');
-  await updated(app);
-  const second = await AppPage.open(context, site.address);
-  await app.page.close();
-  await useNewer(second, newer);
-  await second.page.evaluate(async (name) => (await caches.open(name)).delete(new URL('boot.js', location.href)), newer);
-  await site.stop();
-  await second.page.goto(site.address);
-  await second.page.getByRole('link', { name: 'Use the version before this one' }).tap();
-  await second.ready();
-  assert.equal((await second.copyReady()).release, release);
 });
 
 test('the browser finds nothing that stands in the way of installing', async (t) => {

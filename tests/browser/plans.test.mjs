@@ -6,7 +6,7 @@ import { readFileSync } from 'node:fs';
 import { test } from 'node:test';
 
 import { AppPage, SCREENS, freshContext, openApp, startSite } from './harness.mjs';
-import { SIZES, assertUsable, choose, chooseHere, coarse, enterText, has, plansOn, savedPlan, showPlans } from './steps.mjs';
+import { SIZES, assertUsable, choose, chooseHere, coarse, enterText, has, inTable, plansOn, savedPlan, showPlans } from './steps.mjs';
 
 const PHONE = coarse(SCREENS.phone);
 const PLUS = 'more edge.face_deg';
@@ -22,16 +22,6 @@ async function reload(app) {
   await app.page.reload();
   await app.ready();
 }
-
-/** Everything in a table of the database: [[key, value]]. */
-const inTable = (app, table) => app.page.evaluate(async (name) => {
-  const db = await new Promise((done) => { indexedDB.open('guywright plans').onsuccess = (event) => done(event.target.result); });
-  const from = db.transaction(name).objectStore(name);
-  const [keys, values] = [from.getAllKeys(), from.getAll()];
-  await new Promise((done) => { from.transaction.oncomplete = done; });
-  db.close();
-  return keys.result.map((key, i) => [key, values.result[i]]);
-}, table);
 
 /** Puts [[key, value]] into a table behind the app's back. */
 const putInto = (app, table, entries) => app.page.evaluate(async ([name, pairs]) => {
@@ -106,8 +96,8 @@ test('an example or a new plan that nobody changed leaves no trace', async (t) =
   assert.equal((await showPlans(app)).length, 2);
   await app.tap('plan 1');
   await savedPlan(app);
-  assert.equal((await inTable(app, 'plans')).length, 1);
-  assert.equal((await inTable(app, 'steps')).length, 2);
+  assert.equal((await inTable(app, 'plans', 'plans')).length, 1);
+  assert.equal((await inTable(app, 'plans', 'steps')).length, 2);
 });
 
 test('a copy is a plan of its own with a name of its own', async (t) => {
@@ -180,9 +170,9 @@ test('of the deleted plans the last ten can be brought back, the others are gone
   await app.tap('plan more 0');
   await app.tap('delete plan');
   await savedPlan(app);
-  const left = (await inTable(app, 'plans')).map(([id]) => id).filter((id) => id.startsWith('old'));
+  const left = (await inTable(app, 'plans', 'plans')).map(([id]) => id).filter((id) => id.startsWith('old'));
   assert.deepEqual(left.sort(), ['old 10', 'old 11', 'old 12', 'old 13', 'old 5', 'old 6', 'old 7', 'old 8', 'old 9']);
-  const steps = (await inTable(app, 'steps')).map(([[id]]) => id).filter((id) => id.startsWith('old'));
+  const steps = (await inTable(app, 'plans', 'steps')).map(([[id]]) => id).filter((id) => id.startsWith('old'));
   assert.deepEqual([...new Set(steps)].sort(), left);
 });
 
@@ -331,7 +321,7 @@ test('what an earlier version kept is taken over once, the damaged too, and the 
   for (let i = 0; i < 3; ++i) {
     await reload(app);
     assert.equal((await app.state()).title, JSON.parse(EXAMPLE).title);
-    const plans = await inTable(app, 'plans');
+    const plans = await inTable(app, 'plans', 'plans');
     assert.deepEqual(plans.map(([, { text }]) => text).sort(), [EXAMPLE, 'not a plan'].sort());
   }
   await app.tap(PLUS);
@@ -362,7 +352,7 @@ for (const [what, damage] of Object.entries(DAMAGED)) {
     await app.tap(PLUS);
     await savedPlan(app);
     await putInto(app, 'plans', [['other', recordOf('Other', 1e12)]]);
-    const [[id, record]] = (await inTable(app, 'plans')).filter(([key]) => key !== 'other');
+    const [[id, record]] = (await inTable(app, 'plans', 'plans')).filter(([key]) => key !== 'other');
     const bad = damage(record);
     await putInto(app, 'plans', [[id, bad]]);
     await app.page.reload();
@@ -382,7 +372,7 @@ for (const [what, damage] of Object.entries(DAMAGED)) {
     await app.tap('close plans');
     await app.tap(PLUS);
     await savedPlan(app);
-    assert.deepEqual(JSON.stringify((await inTable(app, 'plans')).find(([key]) => key === id)[1]), JSON.stringify(bad));
+    assert.deepEqual(JSON.stringify((await inTable(app, 'plans', 'plans')).find(([key]) => key === id)[1]), JSON.stringify(bad));
   });
 }
 
@@ -390,7 +380,7 @@ test('a damaged step of the history stops undo there, in words, and harms nothin
   const app = await openApp(t, PHONE);
   for (let i = 0; i < 3; ++i) await app.tap(PLUS);
   await savedPlan(app);
-  const [key] = (await inTable(app, 'steps')).map(([each]) => each).filter(([, number]) => number === 1);
+  const [key] = (await inTable(app, 'plans', 'steps')).map(([each]) => each).filter(([, number]) => number === 1);
   await putInto(app, 'steps', [[key, 'damaged']]);
   await reload(app);
   await app.tap('undo');
@@ -438,7 +428,7 @@ test('two windows that change the same plan: the first keeps it, the other has o
   await gesture(second, 'undo');
   assert.equal(await savedPlan(second), seconds);
   assert.equal(await savedPlan(first), firsts);
-  assert.deepEqual((await inTable(first, 'plans')).map(([, { text }]) => text).sort(), [firsts, seconds].sort());
+  assert.deepEqual((await inTable(first, 'plans', 'plans')).map(([, { text }]) => text).sort(), [firsts, seconds].sort());
   await reload(first); // each window comes back to its own
   await reload(second);
   assert.equal(await savedPlan(first), firsts);
@@ -465,7 +455,7 @@ test('a window that comes to the front shows what another has made of the plan',
   await gesture(first, 'undo');
   await gesture(first, PLUS);
   await savedPlan(first);
-  assert.equal((await inTable(first, 'plans')).length, 1, 'no second plan came of it');
+  assert.equal((await inTable(first, 'plans', 'plans')).length, 1, 'no second plan came of it');
 });
 
 test('a plan that another window deletes goes on where it is in hand', async (t) => {
@@ -481,7 +471,7 @@ test('a plan that another window deletes goes on where it is in hand', async (t)
   await savedPlan(second);
   await gesture(first, PLUS);
   const mine = await savedPlan(first);
-  const plans = await inTable(first, 'plans');
+  const plans = await inTable(first, 'plans', 'plans');
   assert.ok(plans.some(([, { text, deleted }]) => text === mine && !deleted));
   assert.equal(plans.filter(([, { deleted }]) => deleted).length, 1);
 });

@@ -8,7 +8,7 @@ import { LOG_VERSION, entryFaults, readLog, timeOf, writeLog } from '../../web/l
 import { fill, wordsOf } from '../../web/words.js';
 import * as second from '../../web/second_state.js';
 import { AppPage, SCREENS, SITE, freshContext, startSite } from './harness.mjs';
-import { checked, choose, coarse, enterText, savedPlan } from './steps.mjs';
+import { asRead, asked, checked, choose, coarse, enterText, savedPlan, shownAt } from './steps.mjs';
 
 const EN = wordsOf('en');
 const SECONDS_A_TAP = 2, SECONDS_A_SIGN = 1; // what a gloved finger takes, by estimate
@@ -59,13 +59,6 @@ async function openPlan(app, plan) {
   await chooser.setFiles(asFile('plan.json', JSON.stringify(plan)));
   await app.until((state) => state.title === plan.title, 'the plan of the file');
 }
-
-const asked = (app) => app.page.evaluate(() => JSON.parse(window.guywright.second()));
-const valueAt = (plan, path) => path.split(/[.[\]]+/).filter(Boolean).reduce((at, step) => at[step], plan);
-/** As the page shows it: what the engine keeps toward the void is measured back from the edge. */
-const shownAt = (plan, path) => (/_m\[\d\]\[0\]$|anchor_m\[0\]$/.test(path) ? -1 : 1) * valueAt(plan, path);
-/** What somebody reads off a tape or a compass: few digits, within the tolerance. */
-const asRead = (value, path) => (path.endsWith('_kN') ? value.toFixed(1) : /_m(\[|$)/.test(path) ? value.toFixed(1) : value.toFixed(0)).replace(/^-0(\.0)?$/, '0');
 
 const startSecond = async (app) => {
   await checked(app);

@@ -7,7 +7,7 @@ import { test } from 'node:test';
 
 import { LANGUAGES, fill, wordsOf } from '../../web/words.js';
 import { AppPage, SCREENS, freshContext, launch, startSite, temporaryFolder } from './harness.mjs';
-import { checked, choose, coarse, savedPlan, showPlans } from './steps.mjs';
+import { checked, choose, coarse, savedPlan, severalCodes, showPlans } from './steps.mjs';
 
 const EXAMPLES = new URL('../../assets/examples/', import.meta.url);
 const example = (name) => JSON.parse(readFileSync(new URL(`${name}.json`, EXAMPLES), 'utf8'));
@@ -23,13 +23,6 @@ function sixGuys() {
   plan.ropes = ['main', 'belay'].map((name) => ({ ...rope, name, share: 0.5 }));
   plan.guys = [150, 180, 210, 285, 310, 75].map((bearing_deg, i) => ({ ...guy, name: `guy ${i + 1}`, bearing_deg, inclination_deg: 28.5 + i, pretension_kN: 0.25 + i / 100 }));
   return plan;
-}
-
-/** A note that cannot be shortened makes a plan of several codes. */
-function severalCodes() {
-  let state = 7;
-  const letter = () => String.fromCharCode(33 + ((state = (state * 1103515245 + 12345) % 2147483648) >> 8) % 90);
-  return { ...example('spillway-bench'), title: 'Long note', note: Array.from({ length: 900 }, letter).join('') };
 }
 
 const asFile = (name, content, mimeType = 'application/json') => ({ name, mimeType, buffer: Buffer.from(content) });

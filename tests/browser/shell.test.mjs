@@ -65,6 +65,7 @@ test('leaves the keys to an HTML input that has the focus', async (t) => {
 
 test('paints the same picture after the graphics context was lost and restored', async (t) => {
   const app = await openApp(t);
+  await app.page.evaluate(() => { document.getElementById('offline').style.visibility = 'hidden'; }); // its message comes and goes meanwhile
   const before = await app.picture();
   await app.page.evaluate(() => {
     window.lossTool = document.getElementById('canvas').getContext('webgl').getExtension('WEBGL_lose_context');

@@ -20,7 +20,7 @@ function get(site, path, { headers = {}, method = 'GET' } = {}) {
   });
 }
 
-test('every file has its exact type, is revalidated, and carries the policy', async (t) => {
+test('every file has its exact type and is revalidated; page and service worker carry the policy', async (t) => {
   const site = await startSite(t);
   const types = { 'guywright.wasm': 'application/wasm', 'boot.js': 'text/javascript; charset=utf-8', 'index.html': 'text/html; charset=utf-8',
     'sw.js': 'text/javascript; charset=utf-8', 'style.css': 'text/css; charset=utf-8', 'manifest.webmanifest': 'application/manifest+json',
@@ -31,7 +31,12 @@ test('every file has its exact type, is revalidated, and carries the policy', as
     assert.equal(headers['content-type'], type);
     assert.equal(headers['cache-control'], 'no-cache');
     assert.equal(headers['x-content-type-options'], 'nosniff');
+    assert.equal(headers['cross-origin-resource-policy'], 'same-origin');
+    if (!/html$|^sw/.test(path)) continue;
+    assert.equal(headers['referrer-policy'], 'no-referrer');
+    assert.match(headers['permissions-policy'], /camera=\(self\).*geolocation=\(\).*microphone=\(\)/);
     const policy = headers['content-security-policy'];
+    for (const part of ["object-src 'none'", "base-uri 'none'", "form-action 'none'", "require-trusted-types-for 'script'"]) assert.ok(policy.includes(part), part);
     assert.match(policy, /default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; style-src 'self';/);
     assert.match(policy, /connect-src 'self';.*frame-ancestors 'none'/);
     assert.doesNotMatch(policy, /unsafe-inline|'unsafe-eval'|\*/);

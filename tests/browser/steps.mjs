@@ -1,6 +1,7 @@
 // Ways through the app that several tests take.
 
 import assert from 'node:assert/strict';
+import { readFileSync } from 'node:fs';
 
 import { SCREENS } from './harness.mjs';
 
@@ -163,4 +164,29 @@ export async function throughPractice(app, look) {
   await press('progress');
   await look('progress');
   await choose(app, 'leave practice');
+}
+
+/** Everything in a table of the app's database 'plans' or 'log': [[key, value]]. */
+export const inTable = (app, database, table) => app.page.evaluate(async ([of, name]) => {
+  const db = await new Promise((done) => { indexedDB.open(`guywright ${of}`).onsuccess = (event) => done(event.target.result); });
+  const from = db.transaction(name).objectStore(name);
+  const [keys, values] = [from.getAllKeys(), from.getAll()];
+  await new Promise((done) => { from.transaction.oncomplete = done; });
+  db.close();
+  return keys.result.map((key, i) => [key, values.result[i]]);
+}, [database, table]);
+
+/** What a second person is asked for, as the page is told. */
+export const asked = (app) => app.page.evaluate(() => JSON.parse(window.guywright.second()));
+const valueAt = (plan, path) => path.split(/[.[\]]+/).filter(Boolean).reduce((at, step) => at[step], plan);
+/** As the page shows it: what the engine keeps toward the void is measured back from the edge. */
+export const shownAt = (plan, path) => (/_m\[\d\]\[0\]$|anchor_m\[0\]$/.test(path) ? -1 : 1) * valueAt(plan, path);
+/** What somebody reads off a tape or a compass: few digits, within the tolerance. */
+export const asRead = (value, path) => (path.endsWith('_kN') ? value.toFixed(1) : /_m(\[|$)/.test(path) ? value.toFixed(1) : value.toFixed(0)).replace(/^-0(\.0)?$/, '0');
+
+/** A note that cannot be shortened makes a plan of several codes. */
+export function severalCodes() {
+  let state = 7;
+  const letter = () => String.fromCharCode(33 + ((state = (state * 1103515245 + 12345) % 2147483648) >> 8) % 90);
+  return { ...JSON.parse(readFileSync(new URL('../../assets/examples/spillway-bench.json', import.meta.url), 'utf8')), title: 'Long note', note: Array.from({ length: 900 }, letter).join('') };
 }

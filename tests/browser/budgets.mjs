@@ -1,0 +1,213 @@
+// What the app takes, beside what it may take; nothing is asserted, what is over says so:
+//   node tests/browser/budgets.mjs [sizes start frames rest memory ratio]      all of them unless some are named
+// The site must have been built. GESTURES=3600 for a longer session. Chromium at a quarter of its speed where it says so, WebGL in
+// software: on a machine that does other work meanwhile times are too long, and the load is told with them.
+
+import { execFileSync } from 'node:child_process';
+import { existsSync, statSync } from 'node:fs';
+import { loadavg } from 'node:os';
+import { join } from 'node:path';
+
+import { at, between, noteFrames, over, slide } from './frames.mjs';
+import { AppPage, SCREENS, SITE, launch, releaseOf, startSite } from './harness.mjs';
+import { checked, choose, coarse, has } from './steps.mjs';
+
+const THROTTLE = 4;
+const PHONE = coarse(SCREENS.phone);
+const GESTURES = Number(process.env.GESTURES ?? 600);
+const STEPS_KEPT = 200; // of undo: once they are there memory may grow no more
+const ROOT = join(SITE, '..', '..');
+
+const endings = [];
+const t = { after: (act) => endings.unshift(act) };
+
+function print(what, value, limit, unit, note = '') {
+  const verdict = limit === undefined ? '' : value > limit ? 'OVER' : 'ok';
+  const number = (n) => (n === undefined ? '-' : Number.isInteger(n) ? String(n) : n.toFixed(n < 10 ? 2 : 1));
+  console.log(`${what.padEnd(58)} ${number(value).padStart(9)} of ${number(limit).padStart(7)} ${unit.padEnd(6)} ${verdict.padEnd(4)}  load ${loadavg()[0].toFixed(1)}  ${note}`);
+}
+
+// --- bytes ---
+
+function sizes() {
+  const paths = [...releaseOf(SITE).files.map(({ path }) => path), 'sw.js'];
+  for (const [name, ending] of [['brotli', '.br'], ['gzip', '.gz']]) {
+    const sizeOf = (path) => statSync(join(SITE, existsSync(join(SITE, path + ending)) ? path + ending : path)).size;
+    const total = paths.reduce((sum, path) => sum + sizeOf(path), 0);
+    const largest = [...paths].sort((a, b) => sizeOf(b) - sizeOf(a)).slice(0, 3).map((path) => `${path} ${Math.round(sizeOf(path) / 1000)}`);
+    print(`every file once, ${name}`, total / 1000, 700, 'kB', largest.join(', '));
+  }
+}
+
+/** A browser that has never been here. */
+async function stranger() {
+  const site = await startSite(t);
+  const context = await launch(t, undefined, { screen: PHONE });
+  await context.addInitScript(noteFrames);
+  await context.addInitScript(noteStart);
+  return { site, context };
+}
+
+// --- start ---
+
+/** Runs in the page: when the first picture stood and the program answered. */
+function noteStart() {
+  const look = () => {
+    if (window.guywright?.framesDrawn() > 0) window.started_ms = performance.now();
+    else setTimeout(look, 4);
+  };
+  look();
+}
+
+async function startTime(context, address) {
+  const app = new AppPage();
+  app.page = await context.newPage();
+  app.devtools = await context.newCDPSession(app.page);
+  await app.devtools.send('Emulation.setCPUThrottlingRate', { rate: THROTTLE });
+  await app.page.goto(address);
+  const started = await app.page.waitForFunction(() => window.started_ms);
+  const ms = await started.jsonValue();
+  await app.devtools.send('Emulation.setCPUThrottlingRate', { rate: 1 });
+  await app.ready();
+  return { app, ms };
+}
+
+async function starts() {
+  const cold = [], cached = [];
+  for (let i = 0; i < 3; ++i) {
+    const { site, context } = await stranger();
+    const first = await startTime(context, site.address);
+    cold.push(first.ms);
+    await first.app.copyReady();
+    if (i === 0) print('first visit with the offline copy, as sent (brotli)', site.sent() / 1000, 700, 'kB', 'what the page and its offline copy make the server send');
+    await first.app.page.close();
+    for (let j = 0; j < 2; ++j) {
+      const again = await startTime(context, site.address);
+      cached.push(again.ms);
+      await again.app.page.close();
+    }
+    await context.close();
+  }
+  print(`start with nothing kept, ${THROTTLE}x slower, best of 3`, Math.min(...cold), 1000, 'ms', `all: ${cold.map(Math.round).join(', ')}`);
+  print(`start from the copy, ${THROTTLE}x slower, best of 6`, Math.min(...cached), 500, 'ms', `all: ${cached.map(Math.round).join(', ')}`);
+}
+
+// --- a finger, and none ---
+
+async function frames(app) {
+  await choose(app, 'step Frame');
+  while (!has(await app.state(), 'slide frame.lean_deg')) await app.tap('next');
+  await app.devtools.send('Emulation.setCPUThrottlingRate', { rate: THROTTLE });
+  const { notes, checking } = await slide(app, 'slide frame.lean_deg', 6);
+  await app.devtools.send('Emulation.setCPUThrottlingRate', { rate: 1 });
+  const work = notes.map((each) => each.work), apart = between(notes);
+  const where = `while sliding, ${THROTTLE}x slower`;
+  const note = `${notes.length} frames, measuring error looked at in ${Math.round(100 * checking)} % of looks`;
+  print(`work of a frame ${where}, median`, at(work, 0.5), 16.7, 'ms', note);
+  print(`work of a frame ${where}, frames over 50 ms`, over(work, 50), 0, '', `worst ${at(work, 1).toFixed(1)} ms`);
+  print(`from frame to frame ${where}, median`, at(apart, 0.5), 16.7, 'ms', 'with the drawing, which here is in software');
+  await app.settled();
+}
+
+/** Runs in the page: counts what wakes it up. */
+function countWakings() {
+  window.wakings = 0;
+  for (const name of ['setTimeout', 'setInterval', 'requestAnimationFrame']) {
+    const ask = window[name].bind(window);
+    window[name] = (act, ...rest) => ask((...given) => {
+      ++window.wakings;
+      return act(...given);
+    }, ...rest);
+  }
+}
+
+async function idle(app) {
+  await checked(app);
+  await app.settled();
+  await app.page.waitForFunction(() => performance.now() > 25_000); // messages in passing are gone, and what waits for a start that fails
+  const busy = async () => (await app.devtools.send('Performance.getMetrics')).metrics.find(({ name }) => name === 'TaskDuration').value * 1000;
+  await app.devtools.send('Performance.enable');
+  await app.page.evaluate(() => { window.wakings = 0; });
+  const [drawn, before] = [await app.framesDrawn(), await busy()];
+  await app.page.waitForTimeout(10_000);
+  const after = await busy();
+  print('frames in 10 s at rest', (await app.framesDrawn()) - drawn, 0, '');
+  print('timers and frames that wake the page in 10 s at rest', await app.page.evaluate(() => window.wakings), 0, '', `${(after - before).toFixed(1)} ms of work`);
+}
+
+// --- memory ---
+
+async function memoryOf(app) {
+  await app.devtools.send('HeapProfiler.collectGarbage');
+  const { usedSize } = await app.devtools.send('Runtime.getHeapUsage');
+  const { result: prototype } = await app.devtools.send('Runtime.evaluate', { expression: 'WebAssembly.Memory.prototype' });
+  const { objects } = await app.devtools.send('Runtime.queryObjects', { prototypeObjectId: prototype.objectId });
+  const { result } = await app.devtools.send('Runtime.callFunctionOn', { objectId: objects.objectId, functionDeclaration: 'function() { return this.reduce((sum, { buffer }) => sum + buffer.byteLength, 0); }', returnByValue: true });
+  return { script: usedSize / 1e6, program: result.value / 1e6 };
+}
+
+/** An hour's gestures without the pauses between: a number up and down, every hundredth time the pages over the drawing. */
+async function session(app) {
+  await choose(app, 'step Edge');
+  await app.page.locator('#canvas').focus();
+  while ((await app.state()).focus !== 'slide edge.face_deg') await app.page.keyboard.press('Tab');
+  const gestures = async (count) => {
+    for (let i = 1; i <= count; ++i) {
+      await app.page.keyboard.press(i % 2 ? 'ArrowLeft' : 'ArrowRight');
+      if (i % 10 === 0) await app.settled();
+      if (i % 100 === 0) await visitPages(app);
+    }
+    await checked(app);
+    await app.page.evaluate(() => window.guywright.saved());
+  };
+  await gestures(2 * STEPS_KEPT);
+  const before = await memoryOf(app);
+  await gestures(GESTURES);
+  const after = await memoryOf(app);
+  for (const [what, name] of [['script', 'the page'], ['program', 'the program']]) {
+    print(`memory of ${name} after ${GESTURES} more gestures`, after[what], before[what] * 1.1 + 0.5, 'MB', `before: ${before[what].toFixed(2)} MB, with ${STEPS_KEPT} steps of undo; may grow by a tenth and half a MB`);
+  }
+}
+
+async function visitPages(app) {
+  for (const id of ['share', 'sheet', 'text']) {
+    await choose(app, id);
+    await app.page.waitForTimeout(100);
+    await app.page.keyboard.press('Escape');
+  }
+  await app.page.locator('#canvas').focus();
+  for (let i = 0; i < 60 && (await app.state()).focus !== 'slide edge.face_deg'; ++i) await app.page.keyboard.press('Tab');
+}
+
+// --- the program itself ---
+
+function ratio() {
+  const programs = [join(ROOT, 'build/native/bench_verdict'), join(ROOT, 'build/wasm/bench_verdict_wasm.js')];
+  if (!programs.every(existsSync)) return console.log('wasm over native: not measured; bash tests/bench/run.sh builds what is needed');
+  const run = (command, args) => JSON.parse(execFileSync(command, args, { encoding: 'utf8' })).filter(Boolean);
+  const native = run(programs[0], []), wasm = run(process.execPath, ['--no-experimental-fetch', programs[1]]);
+  const ratios = native.map(({ us }, i) => wasm[i].us / us);
+  return print('time in wasm over native time, full verdicts and one equilibrium', at(ratios, 0.5), undefined, 'times', `from ${Math.min(...ratios).toFixed(2)} to ${Math.max(...ratios).toFixed(2)}`);
+}
+
+/** The parts that need the app open, in one page. */
+async function withApp(parts) {
+  if (parts.length === 0) return;
+  const { site, context } = await stranger();
+  await context.addInitScript(countWakings);
+  const app = await AppPage.open(context, site.address);
+  await app.copyReady();
+  for (const part of parts) await part(app);
+}
+
+const wanted = process.argv.slice(2);
+const isWanted = (name) => wanted.length === 0 || wanted.includes(name);
+
+try {
+  if (isWanted('sizes')) sizes();
+  if (isWanted('start')) await starts();
+  await withApp(Object.entries({ frames, rest: idle, memory: session }).filter(([name]) => isWanted(name)).map(([, part]) => part));
+  if (isWanted('ratio')) ratio();
+} finally {
+  for (const end of endings) await end();
+}

@@ -1,0 +1,41 @@
+// Frames of the app while a finger moves, for what measures them: frame_times.mjs, budgets.mjs.
+
+/** Runs in the page before anything else: notes when each frame starts and how long it works. */
+export function noteFrames() {
+  window.frameNotes = [];
+  const ask = window.requestAnimationFrame.bind(window);
+  window.requestAnimationFrame = (draw) => ask((time) => {
+    const start = performance.now();
+    draw(time);
+    window.frameNotes.push({ start, work: performance.now() - start });
+  });
+}
+
+const sorted = (numbers) => [...numbers].sort((a, b) => a - b);
+
+/** The number below which `share` of them are. */
+export const at = (numbers, share) => sorted(numbers)[Math.min(numbers.length - 1, Math.floor(share * numbers.length))] ?? NaN;
+
+export const over = (numbers, limit) => numbers.filter((each) => each > limit).length;
+
+/** From one frame to the next. */
+export const between = (notes) => notes.slice(1).map(({ start }, i) => start - notes[i].start);
+
+/** A finger to and fro on the slider for some seconds, as fast as the page takes it. Resolves with its frames, and in what share of looks measuring error was looked at. */
+export async function slide(app, id, seconds) {
+  const { rect } = await app.widget(id);
+  const y = rect.y + 30;
+  const x = (share) => rect.x + rect.width * share;
+  await app.touch('touchStart', [{ x: x(0.5), y }]);
+  await app.page.evaluate(() => { window.frameNotes = []; });
+  let checking = 0;
+  let looks = 0;
+  for (const start = Date.now(); Date.now() - start < seconds * 1000;) {
+    await app.touch('touchMove', [{ x: x(0.5 + 0.3 * Math.sin((Date.now() - start) / 700)), y }]);
+    await app.page.waitForTimeout(12);
+    if (++looks % 20 === 0) checking += Number((await app.state()).checking);
+  }
+  const notes = await app.page.evaluate(() => window.frameNotes);
+  await app.touch('touchEnd', []);
+  return { notes, checking: checking / Math.max(1, Math.floor(looks / 20)) };
+}
