@@ -21,7 +21,8 @@ using app::Step;
 using namespace std::string_view_literals;
 
 constexpr std::array k_keys{"Edge"sv, "Frame"sv, "Rope"sv, "Guys"sv, "Feet"sv, "Margins"sv, "Card"sv, "Advice"sv, "Change"sv, "Ties"sv, "LineUp"sv, "Pretension"sv, "Order"sv, "Anchors"sv, "Directions"sv,
-                            "Practice"sv, "Course"sv, "Lesson"sv};
+                            "Practice"sv, "Score"sv, "Site"sv, "SayVerdict"sv, "SayGuy"sv, "SayAngle"sv, "Answer"sv, "Why"sv, "WhatIf"sv, "Course"sv, "Lesson"sv};
+static_assert(k_keys.size() == static_cast<std::size_t>(Step::Lesson) + 1);
 static_assert(words::k_step_titles.size() == app::k_step_count);
 
 /// A strength with what it may be by a standard.
