@@ -7,7 +7,7 @@ import { createRequire } from 'node:module';
 import { test } from 'node:test';
 
 import { SCREENS, openApp } from './harness.mjs';
-import { SIZES, assertUsable, checked, choose, coarse, has, openCourse, openLesson, savedPlan, typeNumber } from './steps.mjs';
+import { SIZES, assertUsable, checked, choose, coarse, has, nextTo, openCourse, openLesson, savedPlan, typeNumber } from './steps.mjs';
 
 const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 const PHONE = coarse(SCREENS.phone);
@@ -77,6 +77,7 @@ test('every lesson is brought to its goal by touch with the server stopped; the 
     assert.ok(reached(state), `lesson ${lesson} is not reached: ${JSON.stringify(widget(state, 'readout'))}`);
     assertUsable(state, PHONE, `lesson ${lesson}`);
     assert.equal(state.check_code, '');
+    await nextTo(app, 'next lesson'); // behind the pages with further sliders
     await app.tap('next lesson');
   }
   assert.equal((await app.state()).screen, 'Course');

@@ -40,7 +40,6 @@ void choice_items(Builder& b) {
     const app::SiteInHand& site = site_of(b);
     const bool drawing = b.state().practice->drawing != nullptr;
     b.group(b.said(w::k_practice));
-    b.text(b.said(w::k_no_rig), &app::Fonts::text);
     add_levels(b);
     b.keys({{"site before", "\u2212", app::SetSite{site.seed - 1, site.level}, ButtonLook::Plain, site.seed > 1},
             {"site number", b.said(w::k_site_number, {{"{n}", std::to_string(site.seed)}}), app::AskSiteNumber{}},

@@ -70,6 +70,8 @@ void draw_label(Ui& ui, Box row, const SliderText& t) {
 }
 
 void draw_head(Ui& ui, Box row, const SliderText& t) {
+    const float above_px = t.brief ? 0.5F * (k_target_px - k_head_px) : 0.0F;
+    row = {row.x, row.y + above_px, row.w, k_head_px};
     const Box value_box = row.cut_right(value_width(ui, t), 8.0F);
     draw_value(ui, value_box, {value_box.x, value_box.y - 14.0F, value_box.w, k_target_px}, t);
     draw_label(ui, row, t);
@@ -79,7 +81,7 @@ void draw_head(Ui& ui, Box row, const SliderText& t) {
 float words_width(const Ui& ui, const SliderText& t, float width) { return width - value_width(ui, t) - k_target_px - 16.0F; }
 
 float head_height(const Ui& ui, const SliderText& t, float width) {
-    if (t.brief) return k_head_px;
+    if (t.brief) return k_target_px;   // nothing below the value to lend it height
     if (!t.device) return k_head_px + text_height(ui.fonts.text, how_of(t), width) + 4.0F;
     return std::max(k_target_px, k_line_px + text_height(ui.fonts.text, app::how_text(t.input, t.speech), words_width(ui, t, width))) + 8.0F;
 }
@@ -118,7 +120,7 @@ void draw_rail(Ui& ui, const Box& track, const SliderText& t, bool held) {
     if (t.drawn) {
         const float drawn_share = static_cast<float>(std::clamp((scale_of(t).shown(*t.drawn) - slide.from) / (slide.to - slide.from), 0.0, 1.0));
         const float at = left + drawn_share * (right - left);
-        ui.draw.AddTriangleFilled({at - 9.0F, y - 36.0F}, {at + 9.0F, y - 36.0F}, {at, y - 23.0F}, ink);
+        ui.draw.AddTriangleFilled({at - 9.0F, y - 33.0F}, {at + 9.0F, y - 33.0F}, {at, y - 23.0F}, ink);
         ui.draw.AddLine({at, y - 24.0F}, {at, y + 14.0F}, ink, 3.0F);
     }
     const ImVec2 from{x - k_thumb_px / 2.0F, y - 22.0F}, to{x + k_thumb_px / 2.0F, y + 22.0F};

@@ -100,7 +100,7 @@ inline constexpr Said k_times{"{n} times", "{n} fois"};
 // The order of work.
 inline constexpr Said k_to_hold{"Somebody must hold", "Quelqu'un doit retenir"};
 inline constexpr Said k_by_itself{"Stands by itself", "Tient seule"};
-inline constexpr Said k_nothing_left{"Goal: nothing left to hold, all guys on", "But : plus rien à retenir, tous attachés"};
+inline constexpr Said k_nothing_left{"Goal: all tied, none held", "But : rien à retenir"};
 inline constexpr Said k_is_on{"{guy} is on.", "{guy} : attaché."};
 inline constexpr Said k_not_first{"{guy} first? At the edge the guy behind comes first: {back} keeps pole and people from going over.",
                                   "{guy} d'abord ? Au bord, l'arrière d'abord : {back} retient la perche et les gens."};
