@@ -8,7 +8,7 @@ import { dirname, join } from 'node:path';
 import { after } from 'node:test';
 import { fileURLToPath } from 'node:url';
 
-import { chromium } from 'playwright-core';
+import { chromium, firefox } from 'playwright-core';
 
 import { listen, siteServer } from '../../web/serve.mjs';
 
@@ -25,6 +25,12 @@ export const SCREENS = {
 const CHROMIUM = process.env.CHROMIUM ?? '/usr/bin/chromium';
 const FLAGS = ['--no-sandbox', '--use-gl=angle', '--use-angle=swiftshader', '--enable-unsafe-swiftshader', '--disable-quic',
   '--no-first-run', '--disable-background-networking', '--disable-component-update', '--disable-sync'];
+
+/** BROWSER=firefox: the same tests there, as far as they need nothing that only Chromium can be told. Needs a display with OpenGL, such as xvfb's. */
+const IN_FIREFOX = process.env.BROWSER === 'firefox';
+const FIREFOX = { channel: 'moz-firefox', executablePath: process.env.FIREFOX ?? '/usr/bin/firefox-esr', headless: false, firefoxUserPrefs: { 'webgl.force-enabled': true } };
+
+const launchBrowser = () => (IN_FIREFOX ? firefox.launch(FIREFOX) : chromium.launch({ executablePath: CHROMIUM, args: FLAGS }));
 
 const cleanUps = new WeakMap();
 
@@ -83,7 +89,7 @@ function contextOptions(screen, options) {
     viewport: { width: screen.width, height: screen.height },
     deviceScaleFactor: screen.ratio,
     hasTouch: screen.touch,
-    isMobile: screen.touch,
+    ...(IN_FIREFOX ? {} : { isMobile: screen.touch }), // it does not know phones
     acceptDownloads: true,
     locale: 'en-GB', // English and metric, unless a test asks for another
     ...options,
@@ -94,7 +100,7 @@ let shared; // one browser for all tests of a file that need no profile of their
 
 /** A fresh, empty context of a browser that all tests of the file share. */
 export async function freshContext(t, screen = SCREENS.phone, options = {}) {
-  shared ??= chromium.launch({ executablePath: CHROMIUM, args: FLAGS }); // the promise, so that two at once start one browser
+  shared ??= launchBrowser(); // the promise, so that two at once start one browser
   const context = await (await shared).newContext(contextOptions(screen, options));
   afterwards(t, () => context.close());
   return context;
@@ -106,11 +112,9 @@ after(async () => (await shared)?.close());
  * @param {{ screen?: object, flags?: string[], options?: object }} choices
  */
 export async function launch(t, folder = temporaryFolder(t), { screen = SCREENS.phone, flags = [], options = {} } = {}) {
-  const context = await chromium.launchPersistentContext(folder, {
-    executablePath: CHROMIUM,
-    args: [...FLAGS, ...flags],
-    ...contextOptions(screen, options),
-  });
+  const context = IN_FIREFOX
+    ? await firefox.launchPersistentContext(folder, { ...FIREFOX, ...contextOptions(screen, options) })
+    : await chromium.launchPersistentContext(folder, { executablePath: CHROMIUM, args: [...FLAGS, ...flags], ...contextOptions(screen, options) });
   afterwards(t, () => context.close());
   return context;
 }
@@ -130,7 +134,7 @@ export class AppPage {
   static async open(context, address) {
     const app = new AppPage();
     app.page = await context.newPage();
-    app.devtools = await context.newCDPSession(app.page);
+    if (!IN_FIREFOX) app.devtools = await context.newCDPSession(app.page);
     app.page.on('request', (request) => app.requests.push(request.url()));
     app.page.on('console', (line) => ['error', 'warning'].includes(line.type()) && app.complaints.push(line.text()));
     app.page.on('pageerror', (error) => app.complaints.push(String(error)));
@@ -192,8 +196,13 @@ export class AppPage {
     return { x: rect.x + rect.width * shareX, y: rect.y + rect.height * shareY };
   }
 
-  touch(type, points) {
-    return this.devtools.send('Input.dispatchTouchEvent', { type, touchPoints: points });
+  /** In Firefox one finger only, as a mouse. */
+  async touch(type, points) {
+    if (!IN_FIREFOX) return this.devtools.send('Input.dispatchTouchEvent', { type, touchPoints: points });
+    const { mouse } = this.page;
+    for (const { x, y } of points.slice(0, 1)) await mouse.move(x, y);
+    if (type === 'touchStart') return mouse.down();
+    return type === 'touchEnd' ? mouse.up() : undefined;
   }
 
   async tapAt(point, holdMs = 20) {
