@@ -64,10 +64,14 @@ private:
         return f;
     }
 
-    GuyPlan guy(double bearing_deg, double inclination_deg) {
+    // Two draws never stand side by side as arguments or operands, whose order is the compiler's; in braces they go from left to right.
+    struct Way { double bearing_deg, inclination_deg; };
+    struct Spot { double x_m, y_m; };
+
+    GuyPlan guy(Way way) {
         GuyPlan g;
-        g.bearing_deg = std::fmod(bearing_deg + 360.0, 360.0);
-        g.inclination_deg = inclination_deg;
+        g.bearing_deg = std::fmod(way.bearing_deg + 360.0, 360.0);
+        g.inclination_deg = way.inclination_deg;
         g.EA_kN = d_.stepped(25, 40, 5);
         g.strength_kN = d_.one_in(2) ? 9.8 : 12.8;
         g.parts = 3;
@@ -93,20 +97,20 @@ private:
         p_.feet = {foot()};
         const int step_deg = level_ == 1 ? 10 : 5, low = level_ == 1 ? 28 : 24, high = level_ == 1 ? 32 : 38;
         const auto steep = [&] { return d_.stepped(low, high, level_ == 1 ? 2 : 1); };
-        add_guy(guy(d_.stepped(125, 155, step_deg), steep()));
-        add_guy(guy(d_.stepped(205, 245, step_deg), steep()));
-        add_guy(guy(d_.stepped(60, 90, step_deg), steep()));
-        add_guy(guy(d_.stepped(270, 300, step_deg), steep()));
+        add_guy(guy({d_.stepped(125, 155, step_deg), steep()}));
+        add_guy(guy({d_.stepped(205, 245, step_deg), steep()}));
+        add_guy(guy({d_.stepped(60, 90, step_deg), steep()}));
+        add_guy(guy({d_.stepped(270, 300, step_deg), steep()}));
         if (level_ >= 2 && d_.one_in(3)) p_.guys.pop_back();
-        if (level_ >= 2 && d_.one_in(3)) add_guy(guy(d_.stepped(160, 200, 5), steep()));
+        if (level_ >= 2 && d_.one_in(3)) add_guy(guy({d_.stepped(160, 200, 5), steep()}));
     }
 
     /// On the slope beyond the edge.
-    void add_front_guy(double x_m, double y_m, std::string_view name) {
-        GuyPlan g = guy(0.0, 30.0);
+    void add_front_guy(Spot at, std::string_view name) {
+        GuyPlan g = guy({0.0, 30.0});
         g.name = std::string(name);
-        const double fall_m = std::tan(radians(p_.edge.face_deg)) * x_m;
-        g.anchor_m = Vec3(x_m, y_m, -std::round(fall_m * 20.0) / 20.0);
+        const double fall_m = std::tan(radians(p_.edge.face_deg)) * at.x_m;
+        g.anchor_m = Vec3(at.x_m, at.y_m, -std::round(fall_m * 20.0) / 20.0);
         p_.guys.push_back(std::move(g));
     }
 
@@ -121,10 +125,10 @@ private:
         p_.frame.hobbles = {{0, 1, d_.stepped(18, 26, 2)}};
         p_.feet.assign(2, foot());
         for (FootPlan& f : p_.feet) f.friction = d_.hundredths(40, 60, 5);
-        add_guy(guy(d_.stepped(140, 165, 5), d_.stepped(26, 38, 1)));
-        add_guy(guy(d_.stepped(195, 220, 5), d_.stepped(26, 38, 1)));
-        add_front_guy(d_.hundredths(120, 220, 10), d_.hundredths(100, 240, 10), "front left");
-        add_front_guy(d_.hundredths(120, 220, 10), -d_.hundredths(100, 240, 10), "front right");
+        add_guy(guy({d_.stepped(140, 165, 5), d_.stepped(26, 38, 1)}));
+        add_guy(guy({d_.stepped(195, 220, 5), d_.stepped(26, 38, 1)}));
+        add_front_guy({d_.hundredths(120, 220, 10), d_.hundredths(100, 240, 10)}, "front left");
+        add_front_guy({d_.hundredths(120, 220, 10), -d_.hundredths(100, 240, 10)}, "front right");
     }
 
     /// Two feet on the crest, one down the slope.
@@ -141,10 +145,10 @@ private:
         p_.frame.hobbles = {{0, 1, d_.stepped(18, 26, 2)}, {1, 2, d_.stepped(18, 26, 2)}, {2, 0, d_.stepped(18, 26, 2)}};
         p_.feet.assign(3, foot());
         for (FootPlan& f : p_.feet) f.friction = d_.hundredths(40, 60, 5);
-        add_guy(guy(d_.stepped(120, 160, 5), d_.stepped(26, 40, 1)));
-        add_guy(guy(d_.stepped(200, 240, 5), d_.stepped(26, 40, 1)));
+        add_guy(guy({d_.stepped(120, 160, 5), d_.stepped(26, 40, 1)}));
+        add_guy(guy({d_.stepped(200, 240, 5), d_.stepped(26, 40, 1)}));
         for (GuyPlan& g : p_.guys) g.pretension_kN = d_.hundredths(10, 30, 10);   // more, and they lift the front foot
-        add_front_guy(d_.hundredths(160, 260, 20), d_.hundredths(-60, 60, 20), "front");   // without it those behind tip it over before the load comes
+        add_front_guy({d_.hundredths(160, 260, 20), d_.hundredths(-60, 60, 20)}, "front");   // without it those behind tip it over before the load comes
     }
 
     RopePlan rope(std::string_view name) {
@@ -182,6 +186,12 @@ private:
 
 inline GuyPlan& any_guy(Draw& d, Plan& p) { return p.guys[static_cast<std::size_t>(d.whole(0, static_cast<int>(p.guys.size()) - 1))]; }
 
+/// To either side.
+inline double turned(Draw& d, int low, int high, int step) {
+    const double side = d.one_in(2) ? 1.0 : -1.0;
+    return side * d.stepped(low, high, step);
+}
+
 /// So far forward that the force falls in front of the legs, and what stands behind holds it.
 inline void lean_onto_back_guys(Draw& d, Plan& p) { p.frame.lean_deg += d.stepped(8, 18, 1); }
 
@@ -216,7 +226,7 @@ inline void make_poles(Draw& d, Plan& p) {
 }
 
 inline void let_foot_lift(Draw& d, Plan& p) {
-    const double turn_deg = (d.one_in(2) ? 1.0 : -1.0) * d.stepped(50, 90, 10), away_m = d.hundredths(400, 900, 50);
+    const double turn_deg = turned(d, 50, 90, 10), away_m = d.hundredths(400, 900, 50);
     for (RopePlan& r : p.ropes) r.haul = {std::fmod(r.haul->bearing_deg + turn_deg + 360.0, 360.0), away_m, r.haul->height_m};
 }
 
@@ -252,7 +262,7 @@ inline void spoil(Draw& d, Plan& p, Flaw flaw) {
         case Flaw::WrongLean: p.frame.lean_deg -= d.stepped(16, 30, 1); return;
         case Flaw::HeadForward: return detail::bring_forward(d, p);
         case Flaw::HangingAnchor: return detail::hang_anchor(d, p);
-        case Flaw::HaulAside: p.ropes[0].haul->bearing_deg = std::fmod(p.ropes[0].haul->bearing_deg + (d.one_in(2) ? 1.0 : -1.0) * d.stepped(60, 100, 5) + 360.0, 360.0); return;
+        case Flaw::HaulAside: p.ropes[0].haul->bearing_deg = std::fmod(p.ropes[0].haul->bearing_deg + detail::turned(d, 60, 100, 5) + 360.0, 360.0); return;
         case Flaw::LiftedFoot: return detail::let_foot_lift(d, p);
         case Flaw::SideBare: return detail::bare_one_side(d, p);
         case Flaw::SoftGuys: return detail::soften(d, p);
