@@ -2,6 +2,7 @@
 
 import * as offline from './offline.js';
 import { element } from './element.js';
+import { setCovered } from './page.js';
 import { say } from './words.js';
 
 const HOW_CHECKED = ['howChecked1', 'howChecked2', 'howChecked3', 'howChecked4', 'howChecked5', 'howChecked6'];
@@ -29,6 +30,7 @@ export class About {
 
   close() {
     this.#page.hidden = true;
+    setCovered(false);
     this.#onClose();
   }
 
@@ -38,6 +40,7 @@ export class About {
     const heading = (what) => element('h2', { textContent: say(what) });
     body.replaceChildren(element('p', { textContent: say('purpose') }), heading('not'), list(notes), heading('checked'), list(HOW_CHECKED.map((what) => say(what))));
     this.#page.hidden = false;
+    setCovered(true);
     this.#page.scrollTop = 0;
     this.#page.querySelector('h1').focus();
     try {

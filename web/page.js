@@ -16,8 +16,8 @@ export function largeCheckCode(label, code) {
   return element('p', { className: 'check-code' }, element('span', { textContent: label }), signs);
 }
 
-/** While the page is open neither finger nor Tab key gets to what lies under it. */
-const setCovered = (covered) => document.querySelectorAll('#canvas, #text, #to-text').forEach((each) => { each.inert = covered; });
+/** While a page is open neither finger, Tab key nor screen reader gets to what lies under it. */
+export const setCovered = (covered) => document.querySelectorAll('#canvas, #text, #to-text').forEach((each) => { each.inert = covered; });
 
 export class Page {
   #root = document.getElementById('page');
