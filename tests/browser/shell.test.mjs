@@ -5,6 +5,7 @@ import { readFileSync } from 'node:fs';
 import { test } from 'node:test';
 
 import { AppPage, SCREENS, freshContext, killBrowser, launch, openApp, startSite, temporaryFolder } from './harness.mjs';
+import { choose } from './steps.mjs';
 
 // An input of the first step: one tap on its + is one degree more.
 const PLUS = 'more edge.face_deg';
@@ -103,7 +104,7 @@ test('follows a rotation of the device', async (t) => {
   await assertFits(app);
   for (const { width, height } of [SCREENS.tabletAcross, SCREENS.tabletUpright]) {
     await app.page.setViewportSize({ width, height });
-    await app.page.waitForTimeout(200);
+    await app.page.waitForFunction((wide) => document.getElementById('canvas').width === wide * devicePixelRatio, width, { timeout: 10_000 });
     await app.settled();
     await assertFits(app);
   }
@@ -182,8 +183,7 @@ test('saves the plan as a file that opens again', async (t) => {
   const app = await openApp(t);
   await app.tap(PLUS);
   const changed = await degrees(app);
-  await app.tap('menu');
-  const [download] = await Promise.all([app.page.waitForEvent('download'), app.tap('save')]);
+  const [download] = await Promise.all([app.page.waitForEvent('download'), choose(app, 'save')]);
   const text = readFileSync(await download.path(), 'utf8');
   assert.equal(JSON.parse(text).edge.face_deg, changed);
 });

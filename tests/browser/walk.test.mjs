@@ -163,8 +163,7 @@ test('a plan saved as a file opens again with the same check code', async (t) =>
   await choose(app, 'example dam-crest');
   await app.tap('less edge.face_deg');
   const { check_code } = await checked(app);
-  await app.tap('menu');
-  const [download] = await Promise.all([app.page.waitForEvent('download'), app.tap('save')]);
+  const [download] = await Promise.all([app.page.waitForEvent('download'), choose(app, 'save')]);
   const text = readFileSync(await download.path(), 'utf8');
   await choose(app, 'new');
   assert.equal((await app.state()).check_code, '');
