@@ -48,13 +48,12 @@ inline void check_strength(CheckTable& table, const CaseView& v, CheckId id, std
     table.add(limit_check(id, i, kilonewtons(force_N), strength_kN / factor, v.case_index));
 }
 
-/// What the anchor of guy `guy` takes, newtons: all guys that hang on it pull the same way, from the head. Errors that the box
-/// gives to each guy by itself part them; as measured they are together.
+/// What the anchor of guy `guy` takes, newtons: all guys that hang on it pull the same way, from the head.
 inline double anchor_force_N(const CaseView& v, std::size_t guy) {
+    const int shared = v.model.guys[guy].shared_anchor;
     double sum_N = 0.0;
     for (std::size_t i = 0; i < v.model.guys.size(); ++i)
-        if (i == guy || glm::length(v.model.guys[i].anchor_m - v.model.guys[guy].anchor_m) <= k_same_anchor_m)
-            sum_N += v.outcome.equilibrium.guy_tension_N[i];
+        if (i == guy || (shared >= 0 && v.model.guys[i].shared_anchor == shared)) sum_N += v.outcome.equilibrium.guy_tension_N[i];
     return sum_N;
 }
 

@@ -39,11 +39,18 @@ inline void check_guys_lost(CheckTable& table, const Plan& plan, const Model& m,
     }
 }
 
+/// Errors of measuring part guys on paper that hang on one anchor all the same.
+inline void keep_shared_anchors(Model& m, const SharedAnchors& as_measured) {
+    for (std::size_t i = 0; i < as_measured.size() && i < m.guys.size(); ++i) m.guys[i].shared_anchor = as_measured[i];
+}
+
 /// Solves every case of a plan without faults as it stands and adds every rule of forces, with or without those of drawing and
-/// angles, to `table`. `outcomes` is room to work in: what it held is gone. A model that cannot be built has no answer.
-inline void check_as_it_stands(CheckTable& table, Outcomes& outcomes, const Plan& plan, bool with_angles) {
-    const BuiltModel built = build_model(plan);
+/// angles, to `table`. `outcomes` is room to work in: what it held is gone. A model that cannot be built has no answer. `shared`: of
+/// the plan as measured, where `plan` differs from it by errors; else the anchors lie where `plan` says.
+inline void check_as_it_stands(CheckTable& table, Outcomes& outcomes, const Plan& plan, bool with_angles, const SharedAnchors& shared = {}) {
+    BuiltModel built = build_model(plan);
     if (!built.faults.empty()) return table.add(yes_no_check(CheckId::Solved, 0, CheckStatus::Fail, 0.0, 0.0, k_no_case));
+    keep_shared_anchors(built.model, shared);
     outcomes.clear();
     solve_cases(built.model, build_cases(built.model, plan.actions), outcomes);
     check_all_forces(table, plan, built.model, outcomes);
@@ -55,9 +62,10 @@ inline void check_as_it_stands(CheckTable& table, Outcomes& outcomes, const Plan
 }
 
 /// The rules of forces of one case alone, by its place in the list of cases.
-inline void check_case_as_it_stands(CheckTable& table, const Plan& plan, std::size_t case_index) {
-    const BuiltModel built = build_model(plan);
+inline void check_case_as_it_stands(CheckTable& table, const Plan& plan, std::size_t case_index, const SharedAnchors& shared = {}) {
+    BuiltModel built = build_model(plan);
     if (!built.faults.empty()) return table.add(yes_no_check(CheckId::Solved, 0, CheckStatus::Fail, 0.0, 0.0, k_no_case));
+    keep_shared_anchors(built.model, shared);
     const Cases cases = build_cases(built.model, plan.actions);
     check_forces(table, plan, built.model, solve_case_of(built.model, cases, case_index), static_cast<int>(case_index));
 }

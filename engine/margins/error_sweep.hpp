@@ -46,6 +46,8 @@ public:
     ErrorSweep(const Plan& plan, const CheckTable& checks)
         : plan_(plan), numbers_(measured_numbers(plan_)), shares_(numbers_.size(), 0.0), nominal_(checks), ends_(2 * numbers_.size()), eaten_(numbers_.size(), 0.0) {
         spoiler_.fill(k_no_spoiler);
+        const BuiltModel as_measured = build_model(plan_);
+        for (const Guy& guy : as_measured.model.guys) shared_.push_back(guy.shared_anchor);
         here_ = checks;
         keep();
     }
@@ -247,14 +249,14 @@ private:
         if (case_followed_ < 0) return look(false);
         here_.clear();
         ++points_;
-        check_case_as_it_stands(here_, plan_, static_cast<std::size_t>(case_followed_));
+        check_case_as_it_stands(here_, plan_, static_cast<std::size_t>(case_followed_), shared_);
     }
 
     /// Computes the table of the plan as it now stands into here_.
     void look(bool with_angles) {
         here_.clear();
         ++points_;
-        check_as_it_stands(here_, outcomes_, plan_, with_angles);
+        check_as_it_stands(here_, outcomes_, plan_, with_angles, shared_);
     }
 
     static bool is_clearly_worse(const Check& a, const Check& b) {
@@ -277,6 +279,7 @@ private:
     Plan plan_;
     std::vector<Measured> numbers_;
     std::vector<double> shares_;                     ///< where each measurement now stands in its error, -1 to 1
+    SharedAnchors shared_;                           ///< of the plan as measured
     Outcomes outcomes_;
     CheckTable nominal_, here_, worst_;
     std::vector<std::array<float, k_slot_count>> ends_;

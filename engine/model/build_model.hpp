@@ -90,6 +90,16 @@ inline bool place_anchor(BuiltModel& b, const GuyPlan& g, std::size_t i, Vec3& a
     return false;
 }
 
+/// Guys whose anchors lie together hang on one; what they share bears the number of the first of them.
+inline void share_anchors(Model& m) {
+    for (std::size_t i = 1; i < m.guys.size(); ++i)
+        for (std::size_t first = 0; first < i && m.guys[i].shared_anchor < 0; ++first)
+            if (glm::length(m.guys[i].anchor_m - m.guys[first].anchor_m) <= k_same_anchor_m) {
+                if (m.guys[first].shared_anchor < 0) m.guys[first].shared_anchor = static_cast<int>(first);
+                m.guys[i].shared_anchor = m.guys[first].shared_anchor;
+            }
+}
+
 inline void add_guys(BuiltModel& b, const std::vector<GuyPlan>& guys) {
     for (std::size_t i = 0; i < guys.size(); ++i) {
         const GuyPlan& g = guys[i];
@@ -99,6 +109,7 @@ inline void add_guys(BuiltModel& b, const std::vector<GuyPlan>& guys) {
         const double rest_m = glm::length(anchor_m - b.model.drawn_head_m) / (1.0 + newtons(g.pretension_kN) / EA_N);
         b.model.guys.push_back({anchor_m, rest_m, EA_N / rest_m});
     }
+    share_anchors(b.model);
 }
 
 /// Where a rope crosses the edge with the head at `head_m`: as measured, or where it lies by itself.

@@ -26,7 +26,9 @@ struct Guy {
     Vec3 anchor_m{};
     double rest_length_m = 0.0;   ///< unstretched; shorter than the drawn length by the pretension
     double stiffness_N_m = 0.0;   ///< EA / rest length, all parts
+    int shared_anchor = -1;       ///< guys with the same number hang on one anchor; -1: on one of its own
 };
+using SharedAnchors = Bounded<int, k_max_guys>;   ///< that number of every guy
 
 /// A rope over the head, without its tension: that is a matter of the case.
 struct Rope {

@@ -52,6 +52,19 @@ void check_flips(CheckId reason, const std::function<void(Plan&)>& change) {
     CHECK(e.closest[0].id == reason);
 }
 
+/// The first guy made of two of half the stiffness, whose anchors lie so far apart.
+Plan with_first_guy_doubled(Plan p, double apart_m) {
+    GuyPlan& first = p.guys[0];
+    first.anchor_m = build_model(p).model.guys[0].anchor_m;
+    first.EA_kN /= 2.0;
+    first.pretension_kN /= 2.0;
+    GuyPlan second = first;
+    second.name = "second";
+    second.anchor_m->y += apart_m;
+    p.guys.push_back(second);
+    return p;
+}
+
 }  // namespace
 
 TEST_CASE("a sound rig is GO: nothing broken, every case answered and stable") {
@@ -148,19 +161,7 @@ TEST_CASE("a foot at the very edge is not called sliding because measuring error
 }
 
 TEST_CASE("NO-GO: two guys on one anchor pull at it together, however far each by itself is from too much") {
-    const auto doubled = [](double apart_m) {
-        Plan p = exact_plan();
-        GuyPlan& first = p.guys[0];
-        first.anchor_m = build_model(p).model.guys[0].anchor_m;
-        first.EA_kN /= 2.0;
-        first.pretension_kN /= 2.0;
-        GuyPlan second = first;
-        second.name = "second";
-        second.anchor_m->y += apart_m;
-        p.guys.push_back(second);
-        return p;
-    };
-    Plan p = doubled(0.0);
+    Plan p = with_first_guy_doubled(exact_plan(), 0.0);
     const Evaluation one = evaluate(exact_plan()), two = evaluate(p);
     const Check *whole = one.checks.find(CheckId::AnchorStrength, 0), *half = two.checks.find(CheckId::AnchorStrength, 3);
     CHECK_WITHIN(half->value, whole->value, 1e-6);
@@ -168,9 +169,21 @@ TEST_CASE("NO-GO: two guys on one anchor pull at it together, however far each b
     const double just_too_weak_kN = 0.99 * whole->value * p.guys[0].anchor_strength_kN / whole->limit;
     for (const std::size_t i : {0u, 3u}) p.guys[i].anchor_strength_kN = just_too_weak_kN;
     CHECK(broken(evaluate(p)) == "anchor_strength ");
-    Plan apart = doubled(0.5);
+    Plan apart = with_first_guy_doubled(exact_plan(), 0.5);
     for (const std::size_t i : {0u, 3u}) apart.guys[i].anchor_strength_kN = just_too_weak_kN;
     CHECK(evaluate(apart).verdict == Verdict::Go);
+}
+
+TEST_CASE("NO-GO: guys on one anchor stay on it wherever measuring error puts them") {
+    Plan p = support::go_plan();
+    p = with_first_guy_doubled(p, 0.0);
+    const std::size_t second = p.guys.size() - 1;
+    const Check needed = *evaluate_as_measured(p).checks.find(CheckId::AnchorStrength, second);
+    for (const std::size_t i : {std::size_t{0}, second}) p.guys[i].anchor_strength_kN *= 1.02 * needed.value / needed.limit;
+    REQUIRE(evaluate_as_measured(p).checks.find(CheckId::AnchorStrength, second)->status == CheckStatus::Pass);
+    const Evaluation e = evaluate(p);
+    CHECK(e.verdict == Verdict::NoGo);
+    CHECK(e.worst.find(CheckId::AnchorStrength, second)->status == CheckStatus::Fail);
 }
 
 TEST_CASE("NO-GO: a guy angle no larger than the applied force's") {
