@@ -174,16 +174,13 @@ TEST_CASE("NO-GO: two guys on one anchor pull at it together, however far each b
     CHECK(evaluate(apart).verdict == Verdict::Go);
 }
 
-TEST_CASE("NO-GO: guys on one anchor stay on it wherever measuring error puts them") {
-    Plan p = support::go_plan();
-    p = with_first_guy_doubled(p, 0.0);
-    const std::size_t second = p.guys.size() - 1;
-    const Check needed = *evaluate_as_measured(p).checks.find(CheckId::AnchorStrength, second);
-    for (const std::size_t i : {std::size_t{0}, second}) p.guys[i].anchor_strength_kN *= 1.02 * needed.value / needed.limit;
-    REQUIRE(evaluate_as_measured(p).checks.find(CheckId::AnchorStrength, second)->status == CheckStatus::Pass);
-    const Evaluation e = evaluate(p);
-    CHECK(e.verdict == Verdict::NoGo);
-    CHECK(e.worst.find(CheckId::AnchorStrength, second)->status == CheckStatus::Fail);
+TEST_CASE("guys on one anchor stay on it wherever measuring error puts them: it carries at worst what one guy in their place brings") {
+    Plan single = support::go_plan();
+    single.guys[0].anchor_m = build_model(single).model.guys[0].anchor_m;
+    const Plan two = with_first_guy_doubled(single, 0.0);
+    const Check alone = *evaluate(single).worst.find(CheckId::AnchorStrength, 0);
+    const CheckTable shared = evaluate(two).worst;
+    for (const std::size_t i : {std::size_t{0}, two.guys.size() - 1}) CHECK(shared.find(CheckId::AnchorStrength, i)->value > 0.97 * alone.value);
 }
 
 TEST_CASE("NO-GO: a guy angle no larger than the applied force's") {
