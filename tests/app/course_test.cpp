@@ -78,6 +78,14 @@ std::optional<double> number_in(const std::string& text) {
     return std::strtod(text.c_str() + at, nullptr) * (at > 0 && text[at - 1] == '-' ? -1.0 : 1.0);
 }
 
+/// The first lesson, its goal reached by a slider that is still held.
+State at_goal_finger_down() {
+    State s = with_own_plan();
+    begin(s, LessonId::Resultant);
+    apply(s, {SetNumber{"frame.lean_deg", 18.0}});
+    return s;
+}
+
 }  // namespace
 
 TEST_CASE("course: every lesson opens, is practice, saves nothing, and leaves the person's plan as it was") {
@@ -115,9 +123,7 @@ TEST_CASE("course: what is reached is done, and stays so when the lesson is left
 }
 
 TEST_CASE("course: a slider that runs through the goal is not there while the finger is down") {
-    State s = with_own_plan();
-    begin(s, LessonId::Resultant);
-    apply(s, {SetNumber{"frame.lean_deg", 18.0}});
+    State s = at_goal_finger_down();
     CHECK(hand(s).reached);
     CHECK_FALSE(s.progress.lessons.any());
     apply(s, {SetNumber{"frame.lean_deg", 2.0}});
@@ -127,9 +133,7 @@ TEST_CASE("course: a slider that runs through the goal is not there while the fi
 }
 
 TEST_CASE("course: a gesture that the device took away is taken back, and reaches nothing") {
-    State s = with_own_plan();
-    begin(s, LessonId::Resultant);
-    apply(s, {SetNumber{"frame.lean_deg", 18.0}});
+    State s = at_goal_finger_down();
     cancel_gesture(s);
     CHECK_FALSE(hand(s).reached);
     CHECK_FALSE(s.progress.lessons.any());

@@ -3,6 +3,7 @@
 
 #include "wasm/screens/lesson_items.hpp"
 #include "wasm/screens/pages.hpp"
+#include "wasm/screens/parts.hpp"
 #include "wasm/words/keys.hpp"
 #include "wasm/words/practice.hpp"
 
@@ -16,7 +17,6 @@ using widgets::Ui;
 constexpr float k_title_px = 34.0F;
 constexpr float k_after_title_px = 6.0F;
 constexpr float k_gap_px = 10.0F;
-constexpr float k_between_ways_px = 10.0F;
 
 /// The lesson cut into what is always in view, what it says and what may need several pages.
 struct Panel {
@@ -48,13 +48,6 @@ Panel panel_of(const Ui& ui, const app::State& s, float width) {
     return p;
 }
 
-void draw_title(Ui& ui, const app::State& s, Box row, const std::string& title, std::size_t page, std::size_t pages) {
-    const std::string where = pages > 1 ? said(s, words::k_page, {{"{n}", std::to_string(page + 1)}, {"{all}", std::to_string(pages)}}) : std::string();
-    write_line(ui, ui.fonts.text, row.cut_right(widgets::text_width(ui.fonts.text, where) + 1.0F, 10.0F), where, ui.theme.ink, widgets::Align::Right);
-    write_line(ui, widgets::text_width(ui.fonts.large, title) <= row.w ? ui.fonts.large : ui.fonts.strong, row, title, ui.theme.ink);
-    ui.mirror.push_back({"title", "heading", title, where, row});
-}
-
 /// Where there are several pages the last key leads through them, and from the last one to the next lesson.
 std::vector<Key> ways_of(const app::State& s, const std::vector<Page>& pages, std::size_t page) {
     std::vector<Key> keys = lesson_ways(s);
@@ -62,13 +55,6 @@ std::vector<Key> ways_of(const app::State& s, const std::vector<Page>& pages, st
     if (page > 0) keys[0] = {"back", said(s, words::k_back), app::GoTo{app::Step::Lesson, pages[page - 1].first}};
     if (page + 1 < pages.size()) keys.back() = {"next", said(s, words::k_next), app::GoTo{app::Step::Lesson, pages[page + 1].first}, ButtonLook::Action};
     return keys;
-}
-
-void draw_keys(Ui& ui, Box row, const std::vector<Key>& keys) {
-    const auto count = static_cast<float>(keys.size());
-    const float wide = (row.w - (count - 1.0F) * k_between_ways_px) / count;
-    for (const Key& key : keys)
-        if (widgets::button(ui, row.cut_left(wide, k_between_ways_px), {key.id, key.label, key.look, key.enabled})) ui.wish(key.command);
 }
 
 }  // namespace
@@ -96,8 +82,8 @@ void draw_lesson(Ui& ui, const app::State& s, Box box) {
         const float height = p.items[i].height_px;
         p.items[i].draw(ui, at_top ? box.cut_top(height) : box.cut_bottom(height, k_gap_px));
     }
-    draw_title(ui, s, title, p.step.groups.front().title, page, pages.size());
-    draw_keys(ui, ways, ways_of(s, pages, page));
+    draw_page_title(ui, title, p.step.groups.front().title, page_told(s, page, pages.size()));
+    draw_row(ui, ways, ways_of(s, pages, page));
 }
 
 }  // namespace guywright::screens

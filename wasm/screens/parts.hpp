@@ -12,6 +12,10 @@ void draw_strip(widgets::Ui& ui, const app::State& state, const widgets::Box& bo
 void draw_site(widgets::Ui& ui, const app::State& state, const widgets::Box& box);
 /// The step in hand: as many sliders as fit, and the way on and back.
 void draw_walk(widgets::Ui& ui, const app::State& state, widgets::Box box);
+/// "page 2 of 3"; empty where there is but one.
+[[nodiscard]] std::string page_told(const app::State& state, std::size_t page, std::size_t pages);
+/// Title of a page, and beside it where in the walk it is.
+void draw_page_title(widgets::Ui& ui, widgets::Box row, const std::string& title, const std::string& where);
 /// All keys of the menu but those that turn its pages and close it.
 [[nodiscard]] std::vector<Key> menu_keys(const app::State& state);
 /// Steps, plans, theme.

@@ -68,12 +68,8 @@ Step step_after(Step s) { return static_cast<Step>(static_cast<int>(s) + 1); }
 
 void draw_title(Ui& ui, Box row, const app::State& state, const Place& at) {
     const std::string step = std::to_string(static_cast<int>(state.step) + 1) + "/" + std::to_string(app::k_step_count);
-    const std::string where = at.pages.size() > 1 ? said(state, words::k_page, {{"{n}", std::to_string(at.page + 1)}, {"{all}", std::to_string(at.pages.size())}}) : state.step > Step::Card ? std::string() : step;
-    write_line(ui, ui.fonts.text, row.cut_right(widgets::text_width(ui.fonts.text, where) + 1.0F, 10.0F), where, ui.theme.ink, widgets::Align::Right);
-    const std::string& title = at.group().title;
-    ImFont* font = widgets::text_width(ui.fonts.large, title) <= row.w ? ui.fonts.large : ui.fonts.strong;
-    write_line(ui, font, row, title, ui.theme.ink);
-    ui.mirror.push_back({"title", "heading", title, where, row});
+    const std::string where = at.pages.size() == 1 && state.step <= Step::Card ? step : page_told(state, at.page, at.pages.size());
+    draw_page_title(ui, row, at.group().title, where);
 }
 
 /// Where "next" leads: the next page, else the next step; nowhere from the end of the card.
@@ -126,6 +122,16 @@ Place place_of(const Ui& ui, const app::State& state, const Box& body) {
 }
 
 }  // namespace
+
+std::string page_told(const app::State& state, std::size_t page, std::size_t pages) {
+    return pages > 1 ? said(state, words::k_page, {{"{n}", std::to_string(page + 1)}, {"{all}", std::to_string(pages)}}) : std::string();
+}
+
+void draw_page_title(Ui& ui, Box row, const std::string& title, const std::string& where) {
+    write_line(ui, ui.fonts.text, row.cut_right(widgets::text_width(ui.fonts.text, where) + 1.0F, 10.0F), where, ui.theme.ink, widgets::Align::Right);
+    write_line(ui, widgets::text_width(ui.fonts.large, title) <= row.w ? ui.fonts.large : ui.fonts.strong, row, title, ui.theme.ink);
+    ui.mirror.push_back({"title", "heading", title, where, row});
+}
 
 float walk_height(int sliders) {
     const auto count = static_cast<float>(sliders);
