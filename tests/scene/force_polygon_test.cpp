@@ -106,6 +106,20 @@ TEST_CASE("force polygon: in the room when square, of the same size while it tur
     }
 }
 
+TEST_CASE("forces from the head: every tip and that of the resultant is in the room") {
+    const Evaluation e = evaluate_as_measured(support::usual_plan());
+    const std::vector<HeadForce> forces = forces_at_head(e.model, e.outcomes[k_holding]);
+    std::vector<Vec3> tips = tips_of(forces);
+    tips.push_back((forces[0].force_N + forces[1].force_N) / 1000.0);   // of both sides of the rope
+    for (const ImageBox& room : {k_room, ImageBox{{0, 0}, {700, 120}}}) {
+        const ImageBox seen = box_round(polygon_eye(forces, {}, room, true), tips);
+        for (int i = 0; i < 2; ++i) {
+            CHECK(seen.min[i] >= room.min[i] - 0.01);
+            CHECK(seen.max[i] <= room.max[i] + 0.01);
+        }
+    }
+}
+
 TEST_CASE("force polygon: the scale is a round length that fits") {
     for (const double px : {0.7, 3.0, 41.0, 260.0, 9000.0}) {
         const double kN = scale_bar(px, 130.0), mantissa = kN / std::pow(10.0, std::floor(std::log10(kN) + 1e-9));

@@ -103,7 +103,8 @@ inline Eye square_eye(std::span<const HeadForce> forces) {
 /// The eye for the polygon in `room`, or for the same forces all from the head: as large as fits when seen square, and of that size
 /// while it is turned.
 inline Eye polygon_eye(std::span<const HeadForce> forces, const Camera& camera, const ImageBox& room, bool from_head = false) {
-    const std::vector<Vec3> corners = from_head ? tips_of(forces) : polygon_of(forces);
+    std::vector<Vec3> corners = from_head ? tips_of(forces) : polygon_of(forces);
+    if (from_head) corners.push_back(polygon_of(forces)[end_of_ropes(forces)]);   // the resultant, too, is drawn from the head
     Eye eye = fit_parallel(square_eye(forces), corners, room, 1.0);
     const Vec3 up = eye.up;
     for (Vec3* axis : {&eye.forward, &eye.right}) *axis = detail::rotated(*axis, up, -radians(static_cast<double>(camera.forces_yaw_deg)));

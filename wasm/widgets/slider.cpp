@@ -120,8 +120,8 @@ void draw_rail(Ui& ui, const Box& track, const SliderText& t, bool held) {
     if (t.drawn) {
         const float drawn_share = static_cast<float>(std::clamp((scale_of(t).shown(*t.drawn) - slide.from) / (slide.to - slide.from), 0.0, 1.0));
         const float at = left + drawn_share * (right - left);
-        ui.draw.AddTriangleFilled({at - 9.0F, y - 33.0F}, {at + 9.0F, y - 33.0F}, {at, y - 23.0F}, ink);
-        ui.draw.AddLine({at, y - 24.0F}, {at, y + 14.0F}, ink, 3.0F);
+        ui.draw.AddTriangleFilled({at - 9.0F, y - 24.0F}, {at + 9.0F, y - 24.0F}, {at, y - 11.0F}, ink);
+        ui.draw.AddLine({at, y - 12.0F}, {at, y + 14.0F}, ink, 3.0F);
     }
     const ImVec2 from{x - k_thumb_px / 2.0F, y - 22.0F}, to{x + k_thumb_px / 2.0F, y + 22.0F};
     ui.draw.AddRectFilled(from, to, !t.measured ? ui.theme.field : held ? ui.theme.action : ink, 7.0F);

@@ -2,6 +2,8 @@
 
 #include <imgui_internal.h>
 
+#include <algorithm>
+
 namespace guywright::widgets {
 namespace {
 
@@ -155,7 +157,8 @@ bool button(Ui& ui, const Box& box, const ButtonText& text) {
     if (text.enabled) ui.draw.AddRect(box.min(), box.max(), ui.theme.ink, k_round_px, 0, k_border_px);
     if (!text.enabled) ui.draw.AddRect(box.min(), box.max(), ui.theme.ink, k_round_px, 0, 1.0F);
     const Box inside = box.inner(6.0F);
-    const bool sign = text.label.size() <= 3;   // a single sign, perhaps in three bytes
+    // Only a single sign: of two words side by side, such as GO and NO-GO, the shorter must not be the larger.
+    const bool sign = std::count_if(text.label.begin(), text.label.end(), [](char c) { return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U; }) == 1;
     if (sign) write_line(ui, ui.fonts.large, inside, text.label, label, Align::Centre);
     const float tall = text_height(ui.fonts.strong, text.label, inside.w);
     if (!sign && (tall <= k_line_px || tall > box.h)) write_line(ui, ui.fonts.strong, inside, text.label, label, Align::Centre);
