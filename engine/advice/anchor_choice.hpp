@@ -48,7 +48,7 @@ struct AnchorSet {
     std::vector<std::size_t> anchors;   ///< into Plan::candidate_anchors_m, clockwise by bearing from the plumb point
     double pretension_kN = 0.0;         ///< of every guy
     Verdict verdict = Verdict::NotChecked;
-    double margin = k_broken_margin;    ///< least margin over the box of errors of what the anchors decide, as Check::margin
+    double margin = k_broken_margin;    ///< least margin over the box of errors of what the anchors decide, as Check::margin; of one that comes down at some point of it, up to there
     Check governing;                    ///< the row that has it
     Plan plan;                          ///< the plan with these guys and no others
 };
@@ -201,16 +201,18 @@ private:
     bool start_learning(const Set& set) {
         Plan plan = plan_with(set.anchors, set.pretension_kN);
         const Evaluation e = evaluate_as_measured(plan);
-        if (!e.outcomes.empty()) sweep_.emplace(std::move(plan), e.checks);
+        if (!e.outcomes.empty() && !comes_down(e.checks)) sweep_.emplace(std::move(plan), e.checks);
         return sweep_.has_value();
     }
 
     std::size_t go_on_learning(std::size_t budget) {
         constexpr std::size_t enough = k_box_points * 4;
+        constexpr std::size_t between_looks = 16;   // however it is sliced, so that it always learns the same
         const std::size_t before = sweep_->points();
-        sweep_->advance(std::min(budget, enough - before));
+        sweep_->advance(std::min({budget, enough - before, between_looks - before % between_looks}));
         const std::size_t cost = sweep_->points() - before;
-        if (!sweep_->done() && sweep_->points() < enough) return cost;
+        const bool falls = sweep_->points() % between_looks == 0 && comes_down(sweep_->worst());   // the others need not
+        if (!sweep_->done() && sweep_->points() < enough && !falls) return cost;
         screen_.learn(sweep_->close_points(k_near_margin));
         sweep_.reset();
         return cost;
@@ -222,7 +224,11 @@ private:
         if (choosing_) return choose_again();
         if (!judged_) {
             if (next_ == sets_.size()) return finish();
-            judged_ = std::make_unique<Confirmation>(plan_with(sets_[next_].anchors, sets_[next_].pretension_kN), Confirmation::Box::Whole);
+            const double wanted = wanted_margin(sets_[next_]);
+            if (!(sets_[next_].margins.all > wanted)) return skip();
+            judged_ = std::make_unique<Confirmation>(plan_with(sets_[next_].anchors, sets_[next_].pretension_kN), [wanted](const CheckTable& so_far) {
+                return comes_down(so_far) || !(anchor_margins(so_far).all > wanted);
+            });
         }
         const std::size_t cost = judged_->advance(budget);
         if (!judged_->done()) return cost;
@@ -233,6 +239,22 @@ private:
         judged_kN_ = sets_[next_].pretension_kN;
         choosing_ = true;
         return cost;
+    }
+
+    /// Only with more to spare than this is a choice told, or told anew.
+    [[nodiscard]] double wanted_margin(const Set& set) {
+        const std::vector<AnchorSet>& best = best_of(set);
+        const auto same = told_already(set.anchors, best);
+        if (same != best.end()) return same->margin;
+        return best.size() < k_told ? -HUGE_VAL : best.back().margin;
+    }
+    static std::vector<AnchorSet>::const_iterator told_already(const std::vector<std::size_t>& anchors, const std::vector<AnchorSet>& best) {
+        return std::find_if(best.begin(), best.end(), [&](const AnchorSet& s) { return s.anchors == anchors; });
+    }
+
+    std::size_t skip() {
+        next_set();
+        return 0;
     }
 
     std::size_t choose_again() {
@@ -257,17 +279,17 @@ private:
             out.margin = margin_of(c);
             out.governing = c;
         });
-        std::vector<AnchorSet>& best = best_[is_four(sets_[next_]) ? 1 : 0];
-        const auto same = std::find_if(best.begin(), best.end(), [&](const AnchorSet& s) { return s.anchors == out.anchors; });
+        std::vector<AnchorSet>& best = best_of(sets_[next_]);
+        const auto same = told_already(out.anchors, best);
         if (same != best.end() && same->margin >= out.margin) return;
         if (same != best.end()) best.erase(same);
         const auto after = std::upper_bound(best.begin(), best.end(), out, [](const AnchorSet& a, const AnchorSet& b) { return a.margin > b.margin; });
         best.insert(after, std::move(out));
+        if (best.size() > k_told) best.pop_back();
     }
+    std::vector<AnchorSet>& best_of(const Set& set) { return best_[is_four(set) ? 1 : 0]; }
 
     std::size_t finish() {
-        for (auto& best : best_)
-            if (best.size() > k_told) best.resize(k_told);
         stage_ = Stage::Done;
         return 0;
     }

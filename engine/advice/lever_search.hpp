@@ -72,16 +72,24 @@ private:
         return plan ? screen_.look(*plan) : Look{};
     }
 
+    /// One step further out; where that would be `within_` or past it, once as far as a change is still smaller.
+    [[nodiscard]] std::optional<double> size_to_look_at() const {
+        if (next_ == sizes_.size()) return std::nullopt;
+        if (sizes_[next_] < within_) return sizes_[next_];
+        const double last = within_ * (1.0 - k_change_share);
+        return lever_.is_smooth() && latest_.size < last ? std::optional(last) : std::nullopt;
+    }
+
     std::size_t scan() {
-        if (next_ == sizes_.size() || !(sizes_[next_] < within_)) return finish();
-        const double size = sizes_[next_];
-        const Look seen = look(size);
+        const std::optional<double> size = size_to_look_at();
+        if (!size) return finish();
+        const Look seen = look(*size);
         from_peak_ = false;
-        if (!seen.broken) return pass_at(size, latest_.size, seen.points);
-        ++next_;
+        if (!seen.broken) return pass_at(*size, latest_.size, seen.points);
+        if (*size == sizes_[next_]) ++next_;
         before_last_ = before_;
         before_ = latest_;
-        latest_ = {size, seen.margin};
+        latest_ = {*size, seen.margin};
         if (may_peak()) start_peak(before_last_, before_, latest_);
         return seen.points;
     }

@@ -2,14 +2,19 @@
 #include "engine/verdict/evaluate.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <cstddef>
+#include <functional>
 #include <memory>
 #include <optional>
 #include <utility>
 #include <vector>
 
 namespace guywright {
+
+/// Broken, one of these says that nothing stands there to be judged.
+inline constexpr std::array k_down_rules{CheckId::Solved, CheckId::Standing};
 
 /// What a rule without a margin counts where it is broken.
 inline constexpr double k_broken_margin = -1.0;
@@ -37,6 +42,66 @@ inline double shortfall(const CheckTable& table) {
     return sum;
 }
 
+/// It falls, or there is no answer: what else such a table says is not worth comparing.
+inline bool comes_down(const CheckTable& table) {
+    return std::any_of(k_down_rules.begin(), k_down_rules.end(), [&](CheckId id) {
+        const Check* c = table.find(id);
+        return c != nullptr && c->status == CheckStatus::Fail;
+    });
+}
+
+namespace detail {
+
+/// Tables of plans that are tried, with the room to work them out in.
+class Trial {
+public:
+    [[nodiscard]] const CheckTable& table() const { return table_; }
+    [[nodiscard]] const Outcomes& outcomes() const { return outcomes_; }
+    [[nodiscard]] const BuiltModel& built() const { return built_; }
+    void clear() { table_.clear(); }
+
+    /// The rows of the measured values. A drawing that breaks a rule is not solved, nor any case after one that falls: what comes down
+    /// is past helping. No row where there is no head to draw. False: the plan cannot be tried any further.
+    bool take_measured(const Plan& plan) {
+        built_ = build_model(plan);
+        outcomes_.clear();
+        if (!built_.faults.empty()) return false;
+        check_drawing(table_, plan, built_.model);
+        if (least_margin(table_) < 0.0) return false;
+        solve_cases_while(built_.model, build_cases(built_.model, plan.actions), outcomes_, [](const Outcome& o) { return o.stable; });
+        check_all_forces(table_, plan, built_.model, outcomes_);
+        if (comes_down(table_)) return false;
+        check_all_angles(table_, plan, built_.model, outcomes_);
+        if (plan.actions.guy_loss_must_hold) take_lost_guys(plan);
+        shared_.clear();
+        for (const Guy& guy : built_.model.guys) shared_.push_back(guy.shared_anchor);
+        return true;
+    }
+
+    void take_every_case(const Plan& plan, bool with_angles) { check_as_it_stands(table_, outcomes_, plan, with_angles); }
+
+    /// `varied`, which stands at `worst.point`: the rows of the case that was worst there, of all where no single one was. Guys that
+    /// shared an anchor when last measured still do.
+    void take_point(const Plan& varied, const WorstPoint& worst) {
+        if (worst.case_index == k_no_case) check_as_it_stands(table_, outcomes_, varied, false, shared_);
+        else check_case_as_it_stands(table_, varied, static_cast<std::size_t>(worst.case_index), shared_);
+    }
+
+private:
+    void take_lost_guys(const Plan& plan) {
+        LostGuys lost;
+        lose_each_guy(built_.model, outcomes_[k_holding], lost);
+        check_guys_lost(table_, plan, built_.model, lost);
+    }
+
+    BuiltModel built_;
+    CheckTable table_;
+    Outcomes outcomes_;
+    SharedAnchors shared_;
+};
+
+}  // namespace detail
+
 /// What a screen found out about one plan.
 struct Look {
     bool broken = true;               ///< surely not GO; false: nothing known speaks against it
@@ -44,13 +109,13 @@ struct Look {
     std::size_t points = 0;           ///< what it cost, in points of the box
 };
 
-/// A quick no to plans that cannot be GO: the measured values and the points of the box of errors where plans like it are known
-/// to break. It learns from every plan that a full verdict found broken. It never says yes: that is for a full verdict.
+/// A quick no to plans that cannot be GO: the measured values, and the points of the box of errors, each with its case, where plans like
+/// it are known to break. It learns from every plan that a full verdict found broken. It never says yes: that is for a full verdict.
 class Screen {
 public:
     /// Remembers where a sweep found rules broken.
-    void learn(const std::vector<BoxPoint>& points) {
-        for (const BoxPoint& point : points)
+    void learn(const std::vector<WorstPoint>& points) {
+        for (const WorstPoint& point : points)
             if (std::find(points_.begin(), points_.end(), point) == points_.end()) points_.push_back(point);
     }
     /// From now on follows the load up from nothing, too, which costs as much as several points.
@@ -61,133 +126,117 @@ public:
     /// Looks at a plan within its ranges until a rule is broken.
     Look look(const Plan& plan) {
         Look out;
-        if (measured_breaks(plan, out)) return out;
-        if (points_.empty()) {
-            out.broken = false;
-            return out;
-        }
+        if (measured_breaks(plan, out) || points_.empty()) return out;
         Plan varied = plan;
         std::vector<Measured> numbers = measured_numbers(varied);
         for (std::size_t i = 0; i < points_.size(); ++i) {
-            move_to(numbers, points_[i]);
-            if (!takes_in(varied, false, out)) continue;
+            move_to(numbers, points_[i].point);
+            if (!point_breaks(varied, points_[i], out)) continue;
             if (i > 0) std::swap(points_[i], points_[i - 1]);   // what breaks often is asked early
-            return out;
+            break;
         }
-        out.broken = false;
         return out;
     }
 
-    /// How far a plan is from GO at the measured values and the `most` first known points, all rules counted.
+    /// How far a plan is from GO at the measured values and the `most` first known points, all rules and cases counted.
     double lacks(const Plan& plan, std::size_t most, std::size_t& cost) {
-        take_all(plan, most, cost);
-        return shortfall(table_);
+        trial_.clear();
+        trial_.take_every_case(plan, true);
+        ++cost;
+        if (comes_down(trial_.table())) return shortfall(trial_.table());
+        Plan varied = plan;
+        std::vector<Measured> numbers = measured_numbers(varied);
+        for (std::size_t i = 0; i < std::min(most, points_.size()); ++i, ++cost) {
+            move_to(numbers, points_[i].point);
+            trial_.take_every_case(varied, false);
+        }
+        return shortfall(trial_.table());
     }
     /// Where plans like these are known to break.
-    [[nodiscard]] const std::vector<BoxPoint>& points() const { return points_; }
+    [[nodiscard]] const std::vector<WorstPoint>& points() const { return points_; }
 
 private:
     bool measured_breaks(const Plan& plan, Look& out) {
-        if (drawing_breaks(plan, out) || takes_in(plan, true, out)) return true;
-        if (!follows_load_ || outcomes_[k_rigged].equilibrium.status != SolveStatus::Solved) return false;
-        const BuiltModel built = build_model(plan);
-        out.points += 4;
-        return find_load_limit(built.model, outcomes_[k_holding].setup.pulls, outcomes_[k_rigged].equilibrium.head_m).collapse_factor < 1.0;
-    }
-
-    bool drawing_breaks(const Plan& plan, Look& out) {
-        const BuiltModel built = build_model(plan);
         out.points = 1;
-        if (!built.faults.empty()) return true;
-        table_.clear();
-        check_drawing(table_, plan, built.model);
-        out.margin = least_margin(table_);
-        return out.margin < 0.0;
-    }
-
-    /// The worst of the measured values and of the `most` first points.
-    void take_all(const Plan& plan, std::size_t most, std::size_t& cost) {
-        table_.clear();
-        check_as_it_stands(table_, outcomes_, plan, true);
-        const std::size_t count = std::min(most, points_.size());
-        cost += count + 1;
-        if (count == 0) return;
-        Plan varied = plan;
-        std::vector<Measured> numbers = measured_numbers(varied);
-        for (std::size_t i = 0; i < count; ++i) {
-            move_to(numbers, points_[i]);
-            check_as_it_stands(table_, outcomes_, varied, false);
-        }
+        trial_.clear();
+        trial_.take_measured(plan);
+        if (!trial_.built().faults.empty()) return true;
+        take_in_margin(out);
+        if (out.broken || !follows_load_) return out.broken;
+        out.points += 4;
+        const Model& model = trial_.built().model;
+        out.broken = find_load_limit(model, trial_.outcomes()[k_holding].setup.pulls, trial_.outcomes()[k_rigged].equilibrium.head_m).collapse_factor < 1.0;
+        return out.broken;
     }
 
     /// One more point of the box; true where it breaks a rule.
-    bool takes_in(const Plan& plan, bool with_angles, Look& out) {
+    bool point_breaks(const Plan& varied, const WorstPoint& point, Look& out) {
         ++out.points;
-        table_.clear();
-        check_as_it_stands(table_, outcomes_, plan, with_angles);
-        const double margin = least_margin(table_);
-        out.margin = std::min(out.margin, margin);
-        return margin < 0.0;
+        trial_.clear();
+        trial_.take_point(varied, point);
+        const double before = out.margin;
+        take_in_margin(out);
+        out.margin = std::min(before, out.margin);
+        return out.broken;
     }
 
-    std::vector<BoxPoint> points_;
+    void take_in_margin(Look& out) {
+        out.margin = least_margin(trial_.table());
+        out.broken = out.margin < 0.0;
+    }
+
+    std::vector<WorstPoint> points_;
     bool follows_load_ = false;
-    CheckTable table_;
-    Outcomes outcomes_;
+    detail::Trial trial_;
 };
 
-/// All rows of a plan at the measured values and at every known point of a screen, one point at a time. A plan whose drawing breaks a
-/// rule is not solved: then the rows of the drawing; none where there is no head to draw.
+/// All rows of a plan at the measured values and at every known point of a screen, one point at a time, until it is past helping: see
+/// Trial::take_measured().
 class RowsAtPoints {
 public:
     /// `screen` must outlive this and learn nothing meanwhile.
-    RowsAtPoints(const Plan& plan, const Screen& screen) : varied_(plan), numbers_(measured_numbers(varied_)), screen_(screen) {}
+    RowsAtPoints(Plan plan, const Screen& screen) : varied_(std::move(plan)), screen_(screen) {}
     // the list of numbers points into the plan
     RowsAtPoints(const RowsAtPoints&) = delete;
     RowsAtPoints& operator=(const RowsAtPoints&) = delete;
 
     [[nodiscard]] bool done() const { return done_; }
     /// The worst of the points so far.
-    [[nodiscard]] const CheckTable& table() const { return table_; }
+    [[nodiscard]] const CheckTable& table() const { return trial_.table(); }
 
     void step() {
-        const bool measured = next_ == 0;
-        if (measured && drawing_breaks()) return;
-        if (!measured) move_to(numbers_, screen_.points()[next_ - 1]);
-        check_as_it_stands(table_, outcomes_, varied_, measured);
-        done_ = ++next_ > screen_.size();
+        if (next_ == 0) {
+            done_ = !trial_.take_measured(varied_);
+        } else {
+            if (next_ == 1) numbers_ = measured_numbers(varied_);   // most plans never come here
+            const WorstPoint& point = screen_.points()[next_ - 1];
+            move_to(numbers_, point.point);
+            trial_.take_point(varied_, point);
+        }
+        done_ = done_ || ++next_ > screen_.size();
     }
 
 private:
-    bool drawing_breaks() {
-        const BuiltModel built = build_model(varied_);
-        done_ = true;
-        if (!built.faults.empty()) return true;
-        check_drawing(table_, varied_, built.model);
-        if (least_margin(table_) < 0.0) return true;
-        table_.clear();
-        done_ = false;
-        return false;
-    }
-
     Plan varied_;
     std::vector<Measured> numbers_;
     const Screen& screen_;
-    Outcomes outcomes_;
-    CheckTable table_;
+    detail::Trial trial_;
     std::size_t next_ = 0;
     bool done_ = false;
 };
 
-/// A full verdict in slices.
+/// Says of the worst rows so far whether nobody wants to know more.
+using Enough = std::function<bool(const CheckTable& so_far)>;
+
+inline bool is_broken(const CheckTable& so_far) { return least_margin(so_far) < 0.0; }
+inline bool never_enough(const CheckTable&) { return false; }
+
+/// A full verdict in slices. It stops soon after it is enough: what the evaluation then says is true, and not all.
 class Confirmation {
 public:
-    /// UntilBroken stops as soon as it is not GO; the evaluation is then not to be used.
-    enum class Box : unsigned char { UntilBroken, Whole };
-
-    explicit Confirmation(Plan plan, Box box = Box::UntilBroken) : plan_(std::move(plan)), e_(evaluate_as_measured(plan_)), box_(box) {
+    explicit Confirmation(Plan plan, Enough enough = is_broken) : plan_(std::move(plan)), e_(evaluate_as_measured(plan_)), enough_(std::move(enough)) {
         const bool judged = e_.faults.empty() && e_.not_measured.empty();
-        if (judged && (box == Box::Whole || e_.verdict != Verdict::NoGo)) sweep_.emplace(plan_, e_.checks);
+        if (judged && !enough_(e_.checks)) sweep_.emplace(plan_, e_.checks);
     }
 
     [[nodiscard]] bool done() const { return !sweep_ || sweep_->done() || stopped_; }
@@ -200,9 +249,9 @@ public:
             const std::size_t to_look = between_looks - sweep_->points() % between_looks;
             sweep_->advance(std::min(to_look, before + count - sweep_->points()));
             const bool looks = sweep_->done() || sweep_->points() % between_looks == 0;
-            stopped_ = looks && box_ == Box::UntilBroken && least_margin(sweep_->worst()) < 0.0;
+            stopped_ = looks && enough_(sweep_->worst());
         }
-        if (done() && !stopped_) take_in(e_, *sweep_);
+        if (done()) take_in(e_, *sweep_);
         return sweep_->points() - before;
     }
     /// GO, over the whole box of measuring errors. False until done.
@@ -227,7 +276,7 @@ public:
 private:
     Plan plan_;
     Evaluation e_;
-    Box box_;
+    Enough enough_;
     std::optional<ErrorSweep> sweep_;
     bool stopped_ = false;
 };

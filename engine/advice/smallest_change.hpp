@@ -227,7 +227,7 @@ private:
 
     /// The whole box of the nearest, so that what is said of it is its worst.
     std::size_t judge_nearest(std::size_t budget) {
-        if (!judged_) judged_ = std::make_unique<Confirmation>(nearest_, Confirmation::Box::Whole);
+        if (!judged_) judged_ = std::make_unique<Confirmation>(nearest_, never_enough);
         const std::size_t cost = judged_->advance(budget);
         if (!judged_->done()) return cost;
         stage_ = Stage::Done;

@@ -35,6 +35,13 @@ inline constexpr bool is_force_rule(CheckId id) {
     return id >= CheckId::Solved && !is_angle_rule(id) && id != CheckId::AppliedForceAngle && id != CheckId::ForceInside && id != CheckId::GuySlack;
 }
 
+/// A point of the box where some rule was worst, and the case in which it was: k_no_case where no single one says it.
+struct WorstPoint {
+    BoxPoint point;
+    int case_index = k_no_case;
+    bool operator==(const WorstPoint&) const = default;
+};
+
 /// Sweeps the box of measuring errors of one plan, in slices so that a screen can draw in between: first every measurement
 /// by itself at both ends of its error, then for every check the corner that these make out to be the worst, then
 /// low-discrepancy points, then from the worst point of every rule each measurement's other end, as long as that is worse. Every point is
@@ -72,11 +79,11 @@ public:
     [[nodiscard]] const std::vector<double>& eaten() const { return eaten_; }
 
     /// Points at which a rule of forces was broken, the worst of each rule; none while no rule is.
-    [[nodiscard]] std::vector<BoxPoint> breaking_points() const {
+    [[nodiscard]] std::vector<WorstPoint> breaking_points() const {
         return points_where([](const Check& c) { return c.status == CheckStatus::Fail; });
     }
     /// The worst point of every rule of forces that has less than `margin` to spare, broken ones too.
-    [[nodiscard]] std::vector<BoxPoint> close_points(double margin) const {
+    [[nodiscard]] std::vector<WorstPoint> close_points(double margin) const {
         return points_where([&](const Check& c) { return c.status == CheckStatus::Fail || (c.has_margin && c.margin < margin); });
     }
 
@@ -205,14 +212,14 @@ private:
     }
 
     template <class Wanted>
-    [[nodiscard]] std::vector<BoxPoint> points_where(Wanted wanted) const {
-        std::vector<BoxPoint> out;
+    [[nodiscard]] std::vector<WorstPoint> points_where(Wanted wanted) const {
+        std::vector<WorstPoint> out;
         for (std::size_t slot = 0; slot < k_slot_count; ++slot) {
             const Check* c = worst_.at_slot(slot);
             if (c == nullptr || !is_force_rule(c->id) || !wanted(*c)) continue;
-            BoxPoint point;
-            for (std::size_t i = 0; i < worst_at_[slot].size(); ++i) point.push_back({numbers_[i].path, worst_at_[slot][i]});
-            if (std::find(out.begin(), out.end(), point) == out.end()) out.push_back(std::move(point));
+            WorstPoint worst{{}, c->case_index};
+            for (std::size_t i = 0; i < worst_at_[slot].size(); ++i) worst.point.push_back({numbers_[i].path, worst_at_[slot][i]});
+            if (std::find(out.begin(), out.end(), worst) == out.end()) out.push_back(std::move(worst));
         }
         return out;
     }

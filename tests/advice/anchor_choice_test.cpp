@@ -122,6 +122,21 @@ TEST_CASE("anchor choice: fewer than three anchors, or an input missing: nothing
     CHECK(three.best_three().size() == 1);
 }
 
+TEST_CASE("anchor choice: one that comes down at some point of the box is told as NO-GO for that, and so that a full verdict agrees") {
+    Plan p = with_anchors(5, 9);
+    for (GuyPlan& g : p.guys) g.EA_kN = 2.0;   // far too soft to hold the head
+    p.ropes[0].load_kg = 200.0;
+    AnchorChoice c(p);
+    finish(c);
+    REQUIRE_FALSE(c.best_three().empty());
+    for (const AnchorSet& s : c.best_three()) {
+        CHECK(s.verdict == Verdict::NoGo);
+        CHECK(s.margin < 0.0);
+        CHECK(std::find(k_down_rules.begin(), k_down_rules.end(), s.governing.id) != k_down_rules.end());
+        CHECK(comes_down(evaluate(s.plan).worst));
+    }
+}
+
 TEST_CASE("anchor choice: slices of any size choose the same") {
     const Plan p = with_anchors(5, 9);
     AnchorChoice a(p), b(p);

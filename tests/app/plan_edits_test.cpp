@@ -1,6 +1,8 @@
+#include "engine/advice/change.hpp"
 #include "engine/model/build_model.hpp"
 #include "engine/plan/find_faults.hpp"
 #include "engine/verdict/evaluate.hpp"
+#include "wasm/app/advice_edits.hpp"
 #include "wasm/app/not_measured.hpp"
 #include "wasm/app/plan_edits.hpp"
 #include "wasm/app/starters.hpp"
@@ -100,6 +102,19 @@ TEST_CASE("SetKind: a tripod has no lean to measure, and back to one leg nothing
     CHECK(std::none_of(plan.not_measured.begin(), plan.not_measured.end(), [](const std::string& p) { return p.find("m[1]") != std::string::npos && p.starts_with("frame."); }));
 }
 
+TEST_CASE("SetKind: what a third leg does not know is what the first does not, whatever is missing of the second or of a hobble") {
+    Plan plan = entered_plan();
+    edit(plan, SetKind{FrameKind::AFrame});
+    edit(plan, AddHobble{0, 1});
+    plan.feet[1].ties.resize(1);
+    plan.not_measured = {"feet[0].friction", "feet[1].ties[0].bearing_deg", "frame.hobbles[0].strength_kN", "frame.foot_m[1][0]"};
+    edit(plan, SetKind{FrameKind::Tripod});
+    CHECK(faults_of(plan) == "");
+    CHECK(misses(plan, "feet[2].friction"));
+    CHECK(misses(plan, "feet[1].ties[0].bearing_deg"));
+    CHECK_FALSE(misses(plan, "feet[2].ties[0].bearing_deg"));
+}
+
 TEST_CASE("SetKind: a frame that leaned along the edge leans over it, for two feet side by side cannot lean along their line") {
     Plan plan = entered_plan();
     plan.frame.lean_bearing_deg = 90.0;
@@ -163,12 +178,37 @@ namespace {
 
 const std::vector<std::string> k_some_names{"back", "Back ", "left", "main", "", "   ", "\xC3\xA9t\xC3\xA9", "\xFF", "a\nb", std::string(40, 'x'), std::string(41, 'x')};
 
+/// Takes an answer: a lever pulled, a lean, pretensions, other anchors. Made without asking whether it helps: the plan must bear it.
+void random_advice(Plan& plan, std::mt19937& random) {
+    const Plan asked = plan;
+    switch (random() % 4) {
+        case 0: {
+            const std::vector<Lever> levers = levers_of(asked);
+            const Lever& lever = levers[random() % levers.size()];
+            Plan pulled = asked;
+            const double by = lever.is_choice() ? 0.0 : lever.up.empty() ? -lever.down[0] : lever.up[random() % lever.up.size()];
+            if ((lever.is_choice() && lever.choices() == 0) || !pull(lever, by, pulled)) return;
+            Advice advice;
+            advice.changes.push_back(change_of(asked, lever, by));
+            edit(plan, TakeAdvice{advice});
+            return;
+        }
+        case 1: edit(plan, TakeLean{{asked.frame.lean_deg, asked.frame.lean_bearing_deg}, {static_cast<double>(random() % 30), asked.frame.lean_bearing_deg}}); return;
+        case 2: edit(plan, TakePretensions{std::vector<double>(random() % 7, 0.3)}); return;
+        default: {
+            std::vector<GuyPlan> guys = asked.guys;
+            if (!guys.empty()) guys.pop_back();
+            edit(plan, TakeAnchors{guys});
+        }
+    }
+}
+
 /// One of all the edits, with indices that may or may not exist.
 void random_edit(Plan& plan, std::mt19937& random) {
     const auto below = [&](unsigned n) { return random() % n; };
     const std::size_t i = below(5), j = below(4);
     const bool on = below(2) == 0;
-    switch (below(20)) {
+    switch (below(24)) {
         case 0: edit(plan, SetKind{static_cast<FrameKind>(below(3))}); break;
         case 1: edit(plan, SetPole{i, on}); break;
         case 2: edit(plan, SetHeldDown{i, on}); break;
@@ -188,6 +228,10 @@ void random_edit(Plan& plan, std::mt19937& random) {
         case 16: edit(plan, MoveGuy{i, on}); break;
         case 17: edit(plan, MoveRope{j, on}); break;
         case 18: edit(plan, SetText{(on ? "guys[" : "ropes[") + std::to_string(on ? i : j) + "].name", k_some_names[random() % k_some_names.size()]}); break;
+        case 19: edit(plan, AddFoundAnchor{}); break;
+        case 20: edit(plan, RemoveFoundAnchor{i}); break;
+        case 21: edit(plan, GradeFoundAnchors{}); break;
+        case 22: random_advice(plan, random); break;
         default: edit(plan, SetGuyLossJudged{on}); break;
     }
 }

@@ -65,14 +65,21 @@ void place_feet(Frame& frame, Vec3 middle_m) {
     }
 }
 
+/// Whether a path is about the first leg or its foot, and not about the first of something else.
+bool is_of_first_leg(std::string_view path) {
+    if (path.starts_with("frame.hobbles") || !(path.starts_with("frame.") || path.starts_with("feet["))) return false;
+    const std::size_t index = path.find('[');
+    return index != std::string_view::npos && path.substr(index).starts_with("[0]");
+}
+
 /// A leg that joins has the first one's kit, and what was never entered of that is not entered here either.
 void mark_new_legs(Plan& plan, std::size_t first_new) {
     const std::vector<std::string> before = plan.not_measured;
     for (std::size_t leg = first_new; leg < plan.frame.legs.size(); ++leg) {
         for (const std::string& path : before) {
-            const std::size_t zero = path.find("[0]");
-            if (zero == std::string::npos || !(path.starts_with("frame.") || path.starts_with("feet["))) continue;
-            mark_not_measured(plan, path.substr(0, zero) + at("", leg) + path.substr(zero + 3));
+            if (!is_of_first_leg(path)) continue;
+            const std::size_t index = path.find('[');
+            mark_not_measured(plan, path.substr(0, index) + at("", leg) + path.substr(index + 3));
         }
         mark_not_measured(plan, at("frame.leg_length_m", leg));
     }
