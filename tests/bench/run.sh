@@ -9,9 +9,9 @@ mkdir -p build
 log=build/bench-build.log
 build() {
   cmake -G Ninja -S . -B build/native -DCMAKE_BUILD_TYPE=Release -DGUYWRIGHT_BENCH=ON
-  ninja -C build/native bench_verdict bench_peers
+  ninja -C build/native bench_verdict bench_advice bench_peers
   emcmake cmake -G Ninja -S . -B build/wasm -DCMAKE_BUILD_TYPE=Release -DGUYWRIGHT_BENCH=ON -DGUYWRIGHT_LIBRARIES="$libraries" -DGUYWRIGHT_WEB_DIR="$root/build/web"
-  ninja -C build/wasm bench_verdict_wasm
+  ninja -C build/wasm bench_verdict_wasm bench_advice_wasm
 }
 build >"$log" 2>&1 || {
   tail -n 30 "$log" >&2
