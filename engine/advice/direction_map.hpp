@@ -183,21 +183,24 @@ inline Heading crossing(const MapCorner& a, const MapCorner& b) {
             a.heading.off_down_deg + share * (b.heading.off_down_deg - a.heading.off_down_deg)};
 }
 
+/// Adds the parts of the line that run through the field with these corners, in order round it.
+inline void add_lines_through(const std::array<MapCorner, 4>& corners, std::vector<MapLine>& out) {
+    Bounded<Heading, 4> ends;
+    for (std::size_t i = 0; i < 4; ++i) {
+        const MapCorner &from = corners[i], &to = corners[(i + 1) % 4];
+        if ((from.margin >= 0.0) != (to.margin >= 0.0)) ends.push_back(crossing(from, to));
+    }
+    for (std::size_t i = 0; i + 1 < ends.size(); i += 2) out.push_back({ends[i], ends[i + 1]});
+}
+
 }  // namespace detail
 
 inline std::vector<MapLine> DirectionMap::go_line() const {
     std::vector<MapLine> out;
     for (std::size_t r = 0; r < rings_; ++r)
         for (std::size_t b = 0; b < bearings_; ++b) {
-            std::array<detail::MapCorner, 4> corners;   // round the field
-            const std::array<std::array<std::size_t, 2>, 4> at{{{r, b}, {r + 1, b}, {r + 1, b + 1}, {r, b + 1}}};
-            for (std::size_t i = 0; i < 4; ++i) corners[i] = {heading(at[i][0], at[i][1]), cell(at[i][0], at[i][1]).margin};
-            Bounded<Heading, 4> ends;
-            for (std::size_t i = 0; i < 4; ++i) {
-                const detail::MapCorner &from = corners[i], &to = corners[(i + 1) % 4];
-                if ((from.margin >= 0.0) != (to.margin >= 0.0)) ends.push_back(detail::crossing(from, to));
-            }
-            for (std::size_t i = 0; i + 1 < ends.size(); i += 2) out.push_back({ends[i], ends[i + 1]});
+            const auto corner = [&](std::size_t ring, std::size_t bearing) { return detail::MapCorner{heading(ring, bearing), cell(ring, bearing).margin}; };
+            detail::add_lines_through({{corner(r, b), corner(r + 1, b), corner(r + 1, b + 1), corner(r, b + 1)}}, out);
         }
     return out;
 }

@@ -127,6 +127,19 @@ HeadOffset newton_step(HeadOffset at, Vec3 here, std::size_t ways, Miss miss) {
     return {(-here.x * b.y + here.y * b.x) / det, (-here.y * a.x + here.x * a.y) / det, 0.0};
 }
 
+/// Takes the step, or a half of it, a quarter and so on, if that leaves less; `here` is then the miss there. False: none of them helps.
+template <class Miss>
+bool take_step(Zero& best, Vec3& here, Vec3 step_m, Miss miss) {
+    for (int halving = 0; halving < 12; ++halving, step_m *= 0.5) {
+        const Vec3 next = miss(best.at + step_m);
+        if (!(glm::length(next) < best.left)) continue;
+        best = {best.at + step_m, glm::length(next)};
+        here = next;
+        return true;
+    }
+    return false;
+}
+
 /// Brings `miss(offset)` to zero by Newton's method, halving each step until it helps. Stops where none does.
 template <class Miss>
 Zero find_zero(HeadOffset at, std::size_t ways, double longest_step_m, Miss miss) {
@@ -138,14 +151,7 @@ Zero find_zero(HeadOffset at, std::size_t ways, double longest_step_m, Miss miss
         const double length_m = glm::length(step_m);
         if (!std::isfinite(length_m)) break;
         if (length_m > longest_step_m) step_m *= longest_step_m / length_m;
-        bool helped = false;
-        for (int halving = 0; halving < 12 && !helped; ++halving, step_m *= 0.5) {
-            const Vec3 next = miss(best.at + step_m);
-            helped = glm::length(next) < best.left;
-            if (helped) best = {best.at + step_m, glm::length(next)};
-            if (helped) here = next;
-        }
-        if (!helped) break;
+        if (!take_step(best, here, step_m, miss)) break;
     }
     return best;
 }

@@ -145,13 +145,14 @@ private:
         for (std::size_t i = 0; i < whole_.guys.size(); ++i)
             if (past_edge(i)) up.push_back({.kind = StepKind::AnchorOverEdge, .part = i, .after = {}});
         up.push_back({.kind = StepKind::LayOut, .after = {}});
-        bool all_fixed = true, any_fixed = false;
-        for (std::size_t i = 0; i < whole_.legs.size(); ++i) {
-            all_fixed = all_fixed && is_fixed(plan_, i);
-            any_fixed = any_fixed || is_fixed(plan_, i);
-        }
-        if (any_fixed) up.push_back({.kind = StepKind::FixFeet, .after = {}});
-        if (!all_fixed) up.push_back({.kind = StepKind::HoldFeet, .after = {}});
+        set_feet(up);
+    }
+
+    void set_feet(SequenceSteps& up) const {
+        std::size_t fixed = 0;
+        for (std::size_t i = 0; i < whole_.legs.size(); ++i) fixed += is_fixed(plan_, i) ? 1 : 0;
+        if (fixed > 0) up.push_back({.kind = StepKind::FixFeet, .after = {}});
+        if (fixed < whole_.legs.size()) up.push_back({.kind = StepKind::HoldFeet, .after = {}});
     }
 
     [[nodiscard]] Standing standing_with(const TieShares& ties) const { return find_standing(plan_, partly_tied(whole_, ties)); }

@@ -3,6 +3,10 @@
 #include "engine/base/vec.hpp"
 #include "engine/plan/plan.hpp"
 
+#include <algorithm>
+#include <cmath>
+#include <optional>
+
 namespace guywright {
 
 /// What the hobbles carry, and what is left for each foot to hold by itself.
@@ -57,6 +61,26 @@ inline HobbleForces share_by_hobbles(const Bounded<Vec3, k_max_legs>& push_N, co
     return out;
 }
 
+namespace detail {
+
+/// What foot `i` pushes that its hobbles surely do not take: all of it where it has none, the part across a single one, and of more than
+/// one nothing can be told.
+inline std::optional<double> not_hobbled_N(std::size_t i, Vec3 push_N, const Bounded<Vec3, k_max_legs>& foot_m, const std::vector<Hobble>& hobbles) {
+    const Hobble* only = nullptr;
+    for (const Hobble& h : hobbles) {
+        if (static_cast<std::size_t>(h.from) != i && static_cast<std::size_t>(h.to) != i) continue;
+        if (only != nullptr) return std::nullopt;
+        only = &h;
+    }
+    if (only == nullptr) return glm::length(push_N);
+    const Vec3 d = foot_m[static_cast<std::size_t>(only->to)] - foot_m[static_cast<std::size_t>(only->from)];
+    const double length_m = std::hypot(d.x, d.y);
+    if (!(length_m > 0.0)) return std::nullopt;
+    return std::abs(push_N.x * d.y - push_N.y * d.x) / length_m;
+}
+
+}  // namespace detail
+
 /// Share of the friction that is still free, as far as that can be told without the hobbles' forces: they only pass force from foot
 /// to foot, so the friction of all feet has to hold what all push together, and that of a foot with one hobble what it pushes
 /// across it. What is really free may be less; below 0 no hobble can hold the feet.
@@ -70,19 +94,8 @@ inline double hobbled_friction_spare(const Bounded<Vec3, k_max_legs>& push_N, co
     }
     const auto spare = [](double needed_N, double there_N) { return there_N > 0.0 ? 1.0 - needed_N / there_N : needed_N > 0.0 ? -1.0 : 1.0; };
     double least = spare(glm::length(sum_N), friction_sum_N);
-    for (std::size_t i = 0; i < push_N.size(); ++i) {
-        int count = 0;
-        Vec3 d{0.0};
-        for (const Hobble& h : hobbles) {
-            if (static_cast<std::size_t>(h.from) != i && static_cast<std::size_t>(h.to) != i) continue;
-            ++count;
-            d = foot_m[static_cast<std::size_t>(h.to)] - foot_m[static_cast<std::size_t>(h.from)];
-        }
-        const double length_m = std::hypot(d.x, d.y);
-        if (count > 1 || (count == 1 && !(length_m > 0.0))) continue;
-        const double across_N = count == 0 ? glm::length(push_N[i]) : std::abs(push_N[i].x * d.y - push_N[i].y * d.x) / length_m;
-        least = std::min(least, spare(across_N, friction_N[i]));
-    }
+    for (std::size_t i = 0; i < push_N.size(); ++i)
+        if (const auto needed_N = detail::not_hobbled_N(i, push_N[i], foot_m, hobbles)) least = std::min(least, spare(*needed_N, friction_N[i]));
     return least;
 }
 

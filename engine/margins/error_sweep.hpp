@@ -121,23 +121,39 @@ private:
 
     /// For every row: the corner where each measurement errs to its worse side, and the one that spoils it most.
     void find_corners() {
-        nominal_.for_each_slot([&](std::size_t slot, Check& c) {
+        nominal_.for_each_slot([&](std::size_t slot, const Check& c) {
             if (!is_force_rule(c.id) && !is_angle_rule(c.id)) return;
-            std::vector<signed char> corner(numbers_.size());
-            float deepest = static_cast<float>(score(c));
-            for (std::size_t i = 0; i < numbers_.size(); ++i) {
-                const float low = ends_[2 * i][slot], high = ends_[2 * i + 1][slot];
-                if (is_force_rule(c.id) && c.has_margin) eaten_[i] = std::max(eaten_[i], part_eaten(score(c), std::min(low, high)));
-                corner[i] = low < high - k_same_end ? -1 : high < low - k_same_end ? 1 : 0;
-                if (std::min(low, high) < deepest - k_same_end) {
-                    deepest = std::min(low, high);
-                    spoiler_[slot] = static_cast<int>(i);
-                }
-            }
+            std::vector<signed char> corner = corner_of(slot);
             if (std::find(corners_.begin(), corners_.end(), corner) == corners_.end()) corners_.push_back(std::move(corner));
+            find_spoiler(slot, c);
+            if (is_force_rule(c.id) && c.has_margin) find_eaten(slot, c);
         });
         stage_ = Stage::Corners;
         next_ = 0;
+    }
+
+    [[nodiscard]] float lower_end(std::size_t i, std::size_t slot) const { return std::min(ends_[2 * i][slot], ends_[2 * i + 1][slot]); }
+
+    [[nodiscard]] std::vector<signed char> corner_of(std::size_t slot) const {
+        std::vector<signed char> corner(numbers_.size());
+        for (std::size_t i = 0; i < corner.size(); ++i) {
+            const float low = ends_[2 * i][slot], high = ends_[2 * i + 1][slot];
+            corner[i] = low < high - k_same_end ? -1 : high < low - k_same_end ? 1 : 0;
+        }
+        return corner;
+    }
+
+    void find_spoiler(std::size_t slot, const Check& c) {
+        float deepest = static_cast<float>(score(c));
+        for (std::size_t i = 0; i < numbers_.size(); ++i) {
+            if (!(lower_end(i, slot) < deepest - k_same_end)) continue;
+            deepest = lower_end(i, slot);
+            spoiler_[slot] = static_cast<int>(i);
+        }
+    }
+
+    void find_eaten(std::size_t slot, const Check& c) {
+        for (std::size_t i = 0; i < numbers_.size(); ++i) eaten_[i] = std::max(eaten_[i], part_eaten(score(c), lower_end(i, slot)));
     }
 
     void step_corners() {
