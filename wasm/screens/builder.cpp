@@ -135,7 +135,7 @@ void Builder::caution(std::string words) {
 }
 
 void Builder::rows(const std::vector<Row>& rows, const std::string& heading) {
-    constexpr std::size_t k_most_together = 6;   // they stand on one page of the lowest screen
+    constexpr std::size_t k_most_together = 4;   // they stand on one page of the lowest screen
     for (std::size_t at = 0; at < rows.size(); at += k_most_together) {
         const auto first = rows.begin() + static_cast<std::ptrdiff_t>(at);
         rows_together({first, first + static_cast<std::ptrdiff_t>(std::min(k_most_together, rows.size() - at))}, heading);
