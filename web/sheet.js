@@ -56,9 +56,9 @@ function showEnlarged(page, { title, size_mm: [wide, high] }, made, words) {
   moved.scrollTo((moved.scrollWidth - moved.clientWidth) / 2, (moved.scrollHeight - moved.clientHeight) / 2);
 }
 
-function figure(page, told, words) {
+function figure(page, told, number, words) {
   const { title, size_mm: [wide, high] } = told;
-  const enlarge = element('button', { type: 'button', className: 'enlarge', dataset: { id: 'enlarge' } });
+  const enlarge = element('button', { type: 'button', className: 'enlarge', dataset: { id: `enlarge ${number}` } });
   enlarge.setAttribute('aria-label', fill(words.named, { what: words.enlarge, is: title }));
   enlarge.addEventListener('click', () => showEnlarged(page, told, drawing(told), words));
   const made = element('figure', {}, drawing(told), enlarge, element('figcaption', {}, element('span', { textContent: title }), element('span', { className: 'hint', textContent: words.enlargeHow })));
@@ -116,7 +116,7 @@ const running = ({ heading: kind, title, verdict, check_code: code }, { named })
 /** In a table, for only the head of a table comes again on every page. */
 function paper(page, sheet, codes, signed, words) {
   const several = codes.length > 1 ? [element('section', { className: 'codes' }, ...codes)] : [];
-  const content = element('td', {}, heading(sheet, codes.length === 1 && codes[0], words), element('div', { className: 'drawings' }, ...sheet.drawings.map((each) => figure(page, each, words))),
+  const content = element('td', {}, heading(sheet, codes.length === 1 && codes[0], words), element('div', { className: 'drawings' }, ...sheet.drawings.map((each, i) => figure(page, each, i + 1, words))),
     ...sheet.sections.map((each) => (each.kind === 'preload' ? preload(each, signed, words) : section(each))), ...several,
     element('section', { className: 'notes' }, ...[...sheet.notes, sheet.code_note].map((text) => element('p', { textContent: text }))));
   const made = element('table', { className: 'paper' }, element('thead', {}, element('tr', {}, element('td', {}, running(sheet, words)))), element('tbody', {}, element('tr', {}, content)));

@@ -187,7 +187,7 @@ class Photographer {
   }
 
   async enlargedDrawing() {
-    await this.key('enlarge').first().click();
+    await this.key('enlarge 1').click();
     await this.pageShot('sheet-enlarged', '#enlarged');
     await this.key('close drawing').click();
   }

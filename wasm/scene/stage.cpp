@@ -81,8 +81,8 @@ std::optional<DrawnLine> Stage::in_frame(Vec3 a_m, Vec3 b_m) const {
 }
 
 void Stage::label_line(LabelText text, Vec2 a, Vec2 b) {
-    constexpr double k_gap_px = 9.0;   // half of the thickest guy, and air
-    const double gap_px = k_gap_px * static_cast<double>(pen_.unit_px());
+    constexpr double k_gap_px = 5.0, k_half_guy_px = 4.0;   // dimension lines are thin, and close to each other
+    const double gap_px = (text.rank == rank::dimension ? k_gap_px : k_gap_px + k_half_guy_px) * static_cast<double>(pen_.unit_px());
     labels_.push_back({std::move(text), [a, b, gap_px](Vec2 size_px) { return places_along({a, b}, size_px, gap_px); }, DrawnLine{a, b}, {}, 0.0});
 }
 
