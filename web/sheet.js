@@ -37,7 +37,34 @@ function drawing({ title, size_mm: [wide, high], lines, dots, texts, letter_mm: 
   const tick = svg('marker', { id: 'tick', markerWidth: 3, markerHeight: 3, refX: 1.5, refY: 1.5, markerUnits: 'userSpaceOnUse', orient: 'auto' }, svg('path', { class: 'tick', d: 'M0.7 2.3L2.3 0.7' }));
   const made = svg('svg', { viewBox: `0 0 ${wide} ${high}`, width: `${wide}mm`, height: `${high}mm`, role: 'img', 'aria-label': title }, svg('defs', {}, tick),
     svg('rect', { class: 'frame', x: 0.1, y: 0.1, width: wide - 0.2, height: high - 0.2 }), ...lines.map(line), ...dots.map(dot), ...texts.map(text));
-  return element('figure', {}, made, element('figcaption', { textContent: title }));
+  return made;
+}
+
+/** The drawing as large as its letters need to be read: moved by the finger or the arrow keys, and put away by its key or Escape. */
+function showEnlarged(page, { title, size_mm: [wide, high] }, made, words) {
+  const moved = element('figure', { tabIndex: 0 }, made);
+  moved.setAttribute('role', 'group');
+  moved.setAttribute('aria-label', title);
+  const dialog = element('dialog', { id: 'enlarged' }, moved, element('div', { className: 'choices' }, key('close drawing', words.backToSheet, () => dialog.close(), 'action')));
+  dialog.setAttribute('aria-label', title);
+  dialog.style.setProperty('--wide', wide);
+  dialog.style.setProperty('--high', high);
+  dialog.addEventListener('keydown', (event) => event.key === 'Escape' && event.stopPropagation()); // it closes the drawing, not the page
+  dialog.addEventListener('close', () => dialog.remove());
+  page.body.append(dialog);
+  dialog.showModal();
+  moved.scrollTo((moved.scrollWidth - moved.clientWidth) / 2, (moved.scrollHeight - moved.clientHeight) / 2);
+}
+
+function figure(page, told, number, words) {
+  const { title, size_mm: [wide, high] } = told;
+  const enlarge = element('button', { type: 'button', className: 'enlarge', dataset: { id: `enlarge ${number}` } });
+  enlarge.setAttribute('aria-label', fill(words.named, { what: words.enlarge, is: title }));
+  enlarge.addEventListener('click', () => showEnlarged(page, told, drawing(told), words));
+  const made = element('figure', {}, drawing(told), enlarge, element('figcaption', {}, element('span', { textContent: title }), element('span', { className: 'hint', textContent: words.enlargeHow })));
+  made.style.setProperty('--wide', wide);
+  made.style.setProperty('--high', high);
+  return made;
 }
 
 const cell = (text, head) => element(head ? 'th' : 'td', { textContent: text, ...(head && { scope: 'col' }) });
@@ -46,6 +73,7 @@ function table(rows) {
   const [head, ...others] = rows;
   const row = (cells, isHead) => {
     const made = element('tr', {}, ...cells.map((text) => cell(text, isHead)));
+    if (!isHead && cells.length > 2) [...made.children].forEach((each, i) => { each.dataset.head = head[i]; }); // where the head has no room
     if (cells.length === 1 && head.length > 1) made.firstChild.colSpan = head.length;
     return made;
   };
@@ -86,9 +114,9 @@ function heading(sheet, code, { named }) {
 const running = ({ heading: kind, title, verdict, check_code: code }, { named }) => element('p', { className: 'running' }, element('span', { textContent: fill(named, { what: kind, is: title }) }), element('strong', { textContent: `${verdict} \u00B7 ${code}` }));
 
 /** In a table, for only the head of a table comes again on every page. */
-function paper(sheet, codes, signed, words) {
+function paper(page, sheet, codes, signed, words) {
   const several = codes.length > 1 ? [element('section', { className: 'codes' }, ...codes)] : [];
-  const content = element('td', {}, heading(sheet, codes.length === 1 && codes[0], words), element('div', { className: 'drawings' }, ...sheet.drawings.map(drawing)),
+  const content = element('td', {}, heading(sheet, codes.length === 1 && codes[0], words), element('div', { className: 'drawings' }, ...sheet.drawings.map((each, i) => figure(page, each, i + 1, words))),
     ...sheet.sections.map((each) => (each.kind === 'preload' ? preload(each, signed, words) : section(each))), ...several,
     element('section', { className: 'notes' }, ...[...sheet.notes, sheet.code_note].map((text) => element('p', { textContent: text }))));
   const made = element('table', { className: 'paper' }, element('thead', {}, element('tr', {}, element('td', {}, running(sheet, words)))), element('tbody', {}, element('tr', {}, content)));
@@ -114,6 +142,6 @@ export async function show(page, look, standing, second) {
   const signed = await standing();
   if (closed) return;
   status.textContent = words.printHow;
-  page.body.append(paper(sheet, codes, signed, words));
+  page.body.append(paper(page, sheet, codes, signed, words));
   page.setKeys(language, [key('print', words.print, () => print(), 'action'), !signed && key('second of sheet', words.secondTitle, second)]);
 }

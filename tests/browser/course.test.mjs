@@ -46,7 +46,7 @@ async function tieAll(app) {
     await app.tap(found.id);
   };
   await tie('left');
-  assert.match(widget(await app.state(), 'sentence').label, /^left first\?/);
+  assert.match(widget(await app.state(), 'sentence').label, /^Guy left first\?/);
   await app.tap('take off');
   for (const name of ['back', 'left', 'right', 'back left']) await tie(name);
 }

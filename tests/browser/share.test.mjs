@@ -329,6 +329,26 @@ test('the rig sheet holds what the engine says, prints on A4 and Letter, and ask
   assert.deepEqual(app.requests.filter((address) => !address.startsWith(site.address) && !/^(blob|data):/.test(address)), []);
 });
 
+test('a drawing of the rig sheet fits a phone, and a tap shows it with letters that can be read; Escape leads back to the sheet', async (t) => {
+  const site = await startSite(t);
+  const app = await openPages(t, await freshContext(t, coarse(SCREENS.phone)), site.address);
+  await checked(app);
+  await choose(app, 'sheet');
+  await app.key('print').waitFor();
+  const { drawings: [{ letter_mm: letter, size_mm: [wide] }] } = await app.page.evaluate(() => JSON.parse(window.guywright.sheet()));
+  const widthOf = (selector) => app.page.locator(selector).first().evaluate((svg) => svg.getBoundingClientRect().width);
+  assert.ok((await widthOf('#page figure svg')) <= SCREENS.phone.width);
+  await app.key('enlarge 1').click();
+  const letters = (await widthOf('#enlarged svg')) * letter / wide;
+  assert.ok(letters >= 18, `${letters} px`);
+  await app.page.keyboard.press('Escape');
+  assert.equal(await app.page.locator('#enlarged').count(), 0);
+  assert.ok(await app.key('print').isVisible());
+  await app.key('enlarge 2').click();
+  await app.key('close drawing').click();
+  assert.equal(await app.page.locator('#enlarged').count(), 0);
+});
+
 test('the words of the pages are there in every language, with the same places to fill in', () => {
   const marks = (text) => [...text.matchAll(/\{\w+\}/g)].map(([mark]) => mark).sort();
   for (const language of LANGUAGES) {

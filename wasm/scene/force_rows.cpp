@@ -12,10 +12,16 @@ std::string leg_name(const app::Speech& speech, const Outcome& o, std::size_t i,
     return o.equilibrium.leg_compression_N[i] < 0.0 ? say(speech, words::k_leg_pulls, {{"{leg}", name}}) : name;
 }
 
+/// "load side", and of which rope where there are several.
+std::string side_name(const app::Speech& speech, const Plan& plan, std::size_t rope, const app::Said& side) {
+    std::string name(say(speech, side));
+    return plan.ropes.size() > 1 ? plan.ropes[rope].name + ", " + name : name;
+}
+
 std::string name_of(const app::Speech& speech, const Plan& plan, const Outcome& o, const HeadForce& f) {
     switch (f.kind) {
-        case HeadForce::Kind::LoadSide: return say(speech, words::k_load_side, {{"{name}", plan.ropes[f.index].name}});
-        case HeadForce::Kind::HaulSide: return say(speech, words::k_haul_side, {{"{name}", plan.ropes[f.index].name}});
+        case HeadForce::Kind::LoadSide: return side_name(speech, plan, f.index, words::k_load_side);
+        case HeadForce::Kind::HaulSide: return side_name(speech, plan, f.index, words::k_haul_side);
         case HeadForce::Kind::Weight: return std::string(say(speech, words::k_weight));
         case HeadForce::Kind::Guy: return plan.guys[f.index].name;
         case HeadForce::Kind::RopesTogether: return std::string(say(speech, words::k_ropes));

@@ -83,6 +83,7 @@ void draw_vector(Stage& stage, Vec3 from, Vec3 to, ImU32 colour, float width_px,
     if (casing != 0) pen.image_line(*a, neck, {casing, width_px + 3.0F * pen.unit_px()});
     pen.image_line(*a, neck, {colour, width_px});
     pen.arrow_head(*b, *b - *a, static_cast<float>(head_px), colour);
+    stage.keep_head_free(*b, *b - *a, head_px);
     stage.keep_clear(*a, *b);
 }
 
@@ -117,6 +118,7 @@ void draw_scale_bar(Stage& stage, const app::Speech& speech, const PolygonLayout
     const Ink ink{stage.look().text, 2.5F};
     pen.image_line(left, right, ink);
     for (const Vec2 end : {left, right}) pen.image_line(end - Vec2{0, 6}, end + Vec2{0, 6}, ink);
+    stage.keep_free(ImageBox{left - Vec2{0, 7}, right + Vec2{0, 7}});
     const std::string length = with_unit(app::number(speech, long_units, long_units < 0.1 ? 2 : long_units < 1.0 ? 1 : 0), unit.name);
     stage.label_round({length, rank::dimension, stage.look().text}, 0.5 * (left + right), 8.0, {0, -1});
 }

@@ -81,7 +81,8 @@ std::optional<DrawnLine> Stage::in_frame(Vec3 a_m, Vec3 b_m) const {
 }
 
 void Stage::label_line(LabelText text, Vec2 a, Vec2 b) {
-    const double gap_px = 5.0 * static_cast<double>(pen_.unit_px());
+    constexpr double k_gap_px = 5.0, k_half_guy_px = 4.0;   // dimension lines are thin, and close to each other
+    const double gap_px = (text.rank == rank::dimension ? k_gap_px : k_gap_px + k_half_guy_px) * static_cast<double>(pen_.unit_px());
     labels_.push_back({std::move(text), [a, b, gap_px](Vec2 size_px) { return places_along({a, b}, size_px, gap_px); }, DrawnLine{a, b}, {}, 0.0});
 }
 
@@ -105,6 +106,13 @@ void Stage::label_round(LabelText text, Vec3 at_m, double away_px, Vec2 first) {
 
 void Stage::keep_free(Vec3 at_m, double radius_px) {
     if (const auto at = pen_.image(at_m)) taken_.push_back({*at - Vec2{radius_px}, *at + Vec2{radius_px}});
+}
+
+void Stage::keep_head_free(Vec2 tip, Vec2 along, double head_px) {
+    const double length = glm::length(along);
+    if (!(length > 0.0)) return;
+    const Vec2 middle = tip - 0.5 * head_px / length * along;
+    taken_.push_back({middle - Vec2{0.5 * head_px}, middle + Vec2{0.5 * head_px}});
 }
 
 void Stage::keep_clear(Vec2 a, Vec2 b) { lines_.push_back({a, b}); }
@@ -133,9 +141,9 @@ void Stage::draw_label(const Type& type, const Label& label, Vec2 middle, Vec2 b
     const float size_px = type.size_px;
     const LabelText& text = label.text;
     if (label.own && detail::cut_off(middle, *label.own, lines_)) {
-        const Vec2 end = detail::nearest_on(*label.own, middle);
-        pen_.image_line(middle, end, {look_.text_halo, 4.0F * pen_.unit_px()});
-        pen_.image_line(middle, end, {text.colour, 1.5F * pen_.unit_px()});
+        const Vec2 end = detail::nearest_on(*label.own, middle), start = glm::clamp(end, middle - 0.5 * box_px, middle + 0.5 * box_px);
+        pen_.image_line(start, end, {look_.text_halo, 4.0F * pen_.unit_px()});
+        pen_.image_line(start, end, {text.colour, 1.5F * pen_.unit_px()});
     }
     if (label.point && needs_leader(middle, box_px, *label.point, label.away_px)) {
         const Vec2 start = glm::clamp(*label.point, middle - 0.5 * box_px, middle + 0.5 * box_px);

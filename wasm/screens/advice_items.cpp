@@ -105,7 +105,8 @@ void change_items(Builder& b) {
     else if (!change->advice().empty()) add_text(b, said(s, words::advice::k_least_effort));
     bool first = true;
     for (const Advice& advice : change->advice()) {
-        add_offer(b, with_degree_signs(sentence(telling(s), a.plan(), advice)), said(s, words::advice::k_to_spare, {{"{n}", percent(advice.margin)}}),
+        const std::string spare = percent(advice.margin);
+        add_offer(b, with_degree_signs(sentence(telling(s), a.plan(), advice)), spare == "0" ? said(s, words::advice::k_hardly_to_spare) : said(s, words::advice::k_to_spare, {{"{n}", spare}}),
                   {id_of_advice(advice), said(s, words::advice::k_apply), app::TakeAdvice{advice}, first ? ButtonLook::Action : ButtonLook::Plain});
         first = false;
     }
@@ -138,9 +139,10 @@ void order_steps(Builder& b, const app::Advisor& a) {
     const Telling t = telling(s);
     const guywright::detail::TuningView v{t, a.plan(), a.evaluation(), a.tuning()};
     b.group(said(s, words::advice::k_steps_one_by_one));
-    std::size_t number = 0;
+    std::vector<Row> rows;
     for (const TakeUpStep& step : a.tuning().order.steps)
-        b.row(std::to_string(++number) + ". " + said(s, step.take_up_m < 0.0 ? words::advice::k_pays_out : words::advice::k_takes_in, {{"{name}", v.guy(step.guy)}}), v.way_told(std::abs(step.take_up_m)));
+        rows.push_back({std::to_string(rows.size() + 1) + ". " + said(s, step.take_up_m < 0.0 ? words::advice::k_pays_out : words::advice::k_takes_in, {{"{name}", v.guy(step.guy)}}), v.way_told(std::abs(step.take_up_m))});
+    b.rows(rows);
 }
 
 /// What of each guy is taken in or paid out in all, and how much of its cord runs through the hand for it.
@@ -149,13 +151,15 @@ void take_ups(Builder& b, const app::Advisor& a) {
     const Telling t = telling(s);
     const guywright::detail::TuningView v{t, a.plan(), a.evaluation(), a.tuning()};
     const LineUp& l = a.tuning().line_up;
+    std::vector<Row> rows;
     for (std::size_t i = 0; i < l.take_up_m.size(); ++i) {
         const double way_m = std::abs(l.take_up_m[i]);
         const int parts = a.plan().guys[i].parts;
         std::string way = v.way_told(way_m);
         if (parts > 1) way = said(s, words::advice::k_way_and_cord, {{"{way}", way}, {"{cord}", v.way_told(parts * way_m)}});
-        b.row(said(s, l.take_up_m[i] < 0.0 ? words::advice::k_pays_out : words::advice::k_takes_in, {{"{name}", v.guy(i)}}), std::move(way));
+        rows.push_back({said(s, l.take_up_m[i] < 0.0 ? words::advice::k_pays_out : words::advice::k_takes_in, {{"{name}", v.guy(i)}}), std::move(way)});
     }
+    b.rows(rows);
 }
 
 void line_up_items(Builder& b) {
@@ -171,8 +175,9 @@ void line_up_items(Builder& b) {
         for (std::size_t i = 1; i < sentences.size(); ++i) add_text(b, sentences[i]);
         return;
     }
-    b.row(said(s, words::advice::k_lean), from_to(s, l.before.deg, l.after.deg));
-    if (l.stands_before) b.row(said(s, words::advice::k_off_leg), from_to(s, degrees(l.angle_before_rad), degrees(l.angle_after_rad)));
+    std::vector<Row> rows{{said(s, words::advice::k_lean), from_to(s, l.before.deg, l.after.deg)}};
+    if (l.stands_before) rows.push_back({said(s, words::advice::k_off_leg), from_to(s, degrees(l.angle_before_rad), degrees(l.angle_after_rad))});
+    b.rows(rows);
     b.keys({{"apply lean", said(s, words::advice::k_apply_lean), app::TakeLean{l.before, l.after}, ButtonLook::Action}});
     if (l.status == LineUpStatus::Stopped) add_text(b, sentences[1]);
     take_ups(b, a);
@@ -323,11 +328,13 @@ std::string_view advice_title(const app::Speech& speech, Step step) {
     }
 }
 
+Key way_to_advice(const app::State& s) { return {"advice", said(s, words::advice::k_advice), app::GoTo{Step::Advice, 0}}; }
+
 void add_ways_to_advice(Builder& b) {
     const app::State& s = b.state();
     std::vector<Key> keys;
     if (s.evaluation.verdict == Verdict::NoGo) keys.push_back({"ask Change", said(s, words::advice::k_would_go), app::GoTo{Step::Change, 0}, ButtonLook::Action});
-    keys.push_back({"advice", said(s, words::advice::k_advice), app::GoTo{Step::Advice, 0}});
+    keys.push_back(way_to_advice(s));
     b.keys(std::move(keys));
 }
 

@@ -5,6 +5,9 @@ namespace guywright::screens {
 
 [[nodiscard]] std::string_view advice_title(const app::Speech& speech, app::Step step);
 
+/// The key that leads to all advice.
+[[nodiscard]] Key way_to_advice(const app::State& state);
+
 /// On the card: what would make it go, where it is NO-GO, and the way to all advice.
 void add_ways_to_advice(Builder& b);
 

@@ -15,6 +15,28 @@ using widgets::Box;
 using widgets::ButtonLook;
 using widgets::Ui;
 
+constexpr float k_after_heading_px = 4.0F;   ///< between the heading of some rows and the first of them
+constexpr float k_below_row_px = 4.0F;       ///< between a row's words and its rule
+
+bool is_one_line(const Ui& ui, const Row& row, float width) {
+    return widgets::text_width(ui.fonts.text, row.left) + widgets::text_width(ui.fonts.strong, row.right) + 12.0F <= width;
+}
+
+float row_height(const Ui& ui, const Row& row, float width) {
+    return widgets::k_line_px + k_below_row_px + (is_one_line(ui, row, width) ? 0.0F : widgets::text_height(ui.fonts.text, row.left, width));
+}
+
+void draw_row_of_two(Ui& u, const Box& box, const Row& row) {
+    Box rest = box;
+    const bool one_line = is_one_line(u, row, box.w);
+    rest.cut_bottom(k_below_row_px);
+    if (!one_line) widgets::write(u, u.fonts.text, rest.cut_top(widgets::text_height(u.fonts.text, row.left, box.w)), row.left, u.theme.ink);
+    write_line(u, u.fonts.strong, rest.cut_right(widgets::text_width(u.fonts.strong, row.right) + 1.0F, 10.0F), row.right, u.theme.ink, widgets::Align::Right);
+    if (one_line) write_line(u, u.fonts.text, rest, row.left, u.theme.ink);
+    u.draw.AddLine({box.x, box.y + box.h}, {box.x + box.w, box.y + box.h}, u.theme.ink, 1.0F);
+    u.mirror.push_back({"force", "text", row.left, row.right, box});
+}
+
 }  // namespace
 
 void Builder::group(std::string title, std::string id) {
@@ -112,17 +134,31 @@ void Builder::caution(std::string words) {
     }, std::move(spoken));
 }
 
-void Builder::row(std::string left, std::string right) {
-    const bool one_line = widgets::text_width(ui_.fonts.text, left) + widgets::text_width(ui_.fonts.strong, right) + 12.0F <= width_;
-    const float left_px = one_line ? widgets::k_line_px : widgets::text_height(ui_.fonts.text, left, width_);
-    std::vector<Spoken> spoken{{.kind = Spoken::Kind::Text, .id = "force", .label = left, .value = right}};
-    push(left_px + (one_line ? 4.0F : widgets::k_line_px + 4.0F), "force", [left = std::move(left), right = std::move(right), one_line, left_px](Ui& u, const Box& box) {
+void Builder::rows(const std::vector<Row>& rows, const std::string& heading) {
+    constexpr std::size_t k_most_together = 4;   // they stand on one page of the lowest screen
+    for (std::size_t at = 0; at < rows.size(); at += k_most_together) {
+        const auto first = rows.begin() + static_cast<std::ptrdiff_t>(at);
+        rows_together({first, first + static_cast<std::ptrdiff_t>(std::min(k_most_together, rows.size() - at))}, heading);
+    }
+}
+
+void Builder::rows_together(std::vector<Row> rows, const std::string& heading) {
+    std::vector<float> heights_px;
+    float height_px = heading.empty() ? 0.0F : widgets::text_height(ui_.fonts.strong, heading, width_) + k_after_heading_px;
+    std::vector<Spoken> spoken;
+    if (!heading.empty()) spoken.push_back({.kind = Spoken::Kind::Text, .id = "text", .label = heading});
+    for (const Row& row : rows) {
+        heights_px.push_back(row_height(ui_, row, width_));
+        height_px += heights_px.back();
+        spoken.push_back({.kind = Spoken::Kind::Text, .id = "force", .label = row.left, .value = row.right});
+    }
+    push(height_px, "force", [rows = std::move(rows), heights_px = std::move(heights_px), heading](Ui& u, const Box& box) {
         Box rest = box;
-        if (!one_line) widgets::write(u, u.fonts.text, rest.cut_top(left_px), left, u.theme.ink);
-        write_line(u, u.fonts.strong, rest.cut_right(widgets::text_width(u.fonts.strong, right) + 1.0F, 10.0F), right, u.theme.ink, widgets::Align::Right);
-        if (one_line) write_line(u, u.fonts.text, rest, left, u.theme.ink);
-        u.draw.AddLine({box.x, box.y + box.h}, {box.x + box.w, box.y + box.h}, u.theme.ink, 1.0F);
-        u.mirror.push_back({"force", "text", left, right, box});
+        if (!heading.empty()) {
+            const Box title = rest.cut_top(widgets::write(u, u.fonts.strong, box, heading, u.theme.ink), k_after_heading_px);
+            u.mirror.push_back({"text", "text", heading, "", title});
+        }
+        for (std::size_t i = 0; i < rows.size(); ++i) draw_row_of_two(u, rest.cut_top(heights_px[i]), rows[i]);
     }, std::move(spoken));
 }
 

@@ -18,6 +18,11 @@ struct Choice {
     app::Command command;
 };
 
+/// What it is and how much, in two columns.
+struct Row {
+    std::string left, right;
+};
+
 /// Gathers the items of one step.
 class Builder {
 public:
@@ -34,7 +39,7 @@ public:
     void keys(std::vector<Key> keys);   ///< a row of them, equally wide
     void text(std::string words, ImFont* app::Fonts::*font);
     void caution(std::string words);
-    void row(std::string left, std::string right);   ///< what it is and how much, in two columns
+    void rows(const std::vector<Row>& rows, const std::string& heading = {});   ///< close below each other, some of them never parted
     void push(float height_px, std::string id, std::function<void(widgets::Ui&, const widgets::Box&)> draw, std::vector<Spoken> spoken = {});
 
     [[nodiscard]] const widgets::Ui& ui() const { return ui_; }
@@ -48,6 +53,7 @@ public:
     [[nodiscard]] StepItems take() { return std::move(out_); }
 
 private:
+    void rows_together(std::vector<Row> rows, const std::string& heading);
     /// True where the item is for the few and nobody asked; the key then leads to it.
     bool leave_out(const std::string& id);
 

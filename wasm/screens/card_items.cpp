@@ -1,6 +1,7 @@
 #include "wasm/screens/card_items.hpp"
 
 #include <algorithm>
+#include <utility>
 
 #include "wasm/app/inputs.hpp"
 #include "wasm/screens/advice_items.hpp"
@@ -99,12 +100,29 @@ void add_cautions(Builder& b) {
     b.caution(std::string(language_of(b.state().speech).card.measured_values));
 }
 
+/// The check code, and beside it the way to advice where none stands above: a key alone would need a page of its own.
+void add_check_code(Builder& b, bool with_advice) {
+    const std::string words = b.said(words::k_check_code, {{"{code}", b.state().check_code}});
+    if (!with_advice) return b.text(words, &app::Fonts::large);
+    const Key key = way_to_advice(b.state());
+    b.push(widgets::k_target_px, "check code", [words, key](Ui& u, const Box& box) {
+        Box row = box;
+        draw_row(u, row.cut_right(row.w * 0.4F, widgets::k_gap_px), {key});
+        const float tall = widgets::text_height(u.fonts.large, words, row.w);
+        const Box place{row.x, row.y + (row.h - tall) / 2.0F, row.w, tall};
+        widgets::write(u, u.fonts.large, place, words, u.theme.ink);
+        u.mirror.push_back({"text", "text", words, "", place});
+    }, {{.kind = Spoken::Kind::Text, .id = "text", .label = words}, {Spoken::Kind::Key, key.id, key.label, {}, std::nullopt, key.command}});
+}
+
 /// Who has signed this very plan.
 void add_signatures(Builder& b) {
     const app::Signatures* signatures = app::signatures_of(b.state().signatures, b.plan());
     if (signatures == nullptr) return;
+    std::string both;
     for (const app::Signature& s : signatures->people)
-        b.text(b.said(words::k_signed, {{"{name}", s.name}, {"{role}", s.role}, {"{time}", s.time}}), &app::Fonts::text);
+        both += (both.empty() ? "" : "\n") + b.said(words::k_signed, {{"{name}", s.name}, {"{role}", s.role}, {"{time}", s.time}});
+    b.text(both, &app::Fonts::text);
 }
 
 void add_forces(Builder& b) {
@@ -115,16 +133,19 @@ void add_forces(Builder& b) {
     b.group(b.said(words::k_forces_of, {{"{case}", case_name(language, s.plan, o.setup)}}));
     if (o.equilibrium.status != SolveStatus::Solved) return b.caution(std::string(language.card.no_answer));
     const auto kN = [&](double force_N) { return app::amount(s.speech, kilonewtons(force_N), "kN"); };
-    for (std::size_t i = 0; i < s.plan.guys.size(); ++i) b.row(b.said(words::k_force_of_guy, {{"{name}", s.plan.guys[i].name}}), kN(o.equilibrium.guy_tension_N[i]));
+    std::vector<Row> rows;
+    const auto add = [&rows](std::string what, std::string how_much) { rows.push_back({std::move(what), std::move(how_much)}); };
+    for (std::size_t i = 0; i < s.plan.guys.size(); ++i) add(b.said(words::k_force_of_guy, {{"{name}", s.plan.guys[i].name}}), kN(o.equilibrium.guy_tension_N[i]));
     for (std::size_t i = 0; i < s.plan.frame.legs.size(); ++i) {
         const Vec3 foot_N = o.foot_reaction_N[i];
         const std::string number = s.plan.frame.legs.size() > 1 ? " " + std::to_string(i + 1) : "";
-        b.row(b.said(words::k_force_of_leg, {{"{n}", number}}), kN(o.equilibrium.leg_compression_N[i]));
-        b.row(b.said(words::k_foot_sideways, {{"{n}", number}}), kN(std::hypot(foot_N.x, foot_N.y)));
+        add(b.said(words::k_force_of_leg, {{"{n}", number}}), kN(o.equilibrium.leg_compression_N[i]));
+        add(b.said(words::k_foot_sideways, {{"{n}", number}}), kN(std::hypot(foot_N.x, foot_N.y)));
     }
-    for (std::size_t i = 0; i < s.plan.ropes.size(); ++i) b.row(b.said(words::k_force_of_pulley, {{"{name}", s.plan.ropes[i].name}}), kN(o.pulley_N[i]));
-    if (o.applied_force_angle_rad > 0.0) b.row(b.said(words::k_force_angle), app::number(s.speech, degrees(o.applied_force_angle_rad), 1) + "\u00B0");
-    b.row(b.said(words::k_head_moves), app::amount(s.speech, o.head_shift_m * 1000.0, "mm"));
+    for (std::size_t i = 0; i < s.plan.ropes.size(); ++i) add(b.said(words::k_force_of_pulley, {{"{name}", s.plan.ropes[i].name}}), kN(o.pulley_N[i]));
+    if (o.applied_force_angle_rad > 0.0) add(b.said(words::k_force_angle), app::number(s.speech, degrees(o.applied_force_angle_rad), 1) + "\u00B0");
+    add(b.said(words::k_head_moves), app::amount(s.speech, o.head_shift_m * 1000.0, "mm"));
+    b.rows(rows);
 }
 
 }  // namespace
@@ -143,9 +164,8 @@ void add_card_items(Builder& b) {
     if (e.verdict != Verdict::NotChecked && !e.closest.empty()) {
         b.text(check_sentence(b.state(), e.closest.front()), &app::Fonts::strong);
         for (std::size_t i = 0; i < std::min(k_closest_on_card, e.closest.size()); ++i) add_margin(b, e.closest[i]);
-        b.text(b.said(words::k_check_code, {{"{code}", b.state().check_code}}), &app::Fonts::large);
+        add_check_code(b, e.verdict == Verdict::Go);
         add_signatures(b);
-        if (e.verdict == Verdict::Go) add_ways_to_advice(b);
         add_cautions(b);
         add_forces(b);
     }

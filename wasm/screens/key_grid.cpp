@@ -11,6 +11,7 @@ using widgets::Ui;
 
 constexpr float k_narrowest_key_px = 118.0F;
 constexpr float k_widest_column_px = 380.0F;
+constexpr float k_widest_in_row_px = 600.0F;   ///< a panel's whole width, and less than a desk's
 
 void draw_key(Ui& ui, const Box& box, const Key& key) {
     if (widgets::button(ui, box, {key.id, key.label, key.look, key.enabled})) ui.wish(key.command);
@@ -40,7 +41,7 @@ void draw_grid(Ui& ui, Box box, const std::vector<Key>& keys, const Grid& grid) 
 
 void draw_row(Ui& ui, Box row, const std::vector<Key>& keys) {
     const auto count = static_cast<float>(keys.size());
-    const float wide = (row.w - (count - 1.0F) * k_between_keys_px) / count;
+    const float wide = std::min(k_widest_in_row_px, (row.w - (count - 1.0F) * k_between_keys_px) / count);
     for (const Key& key : keys) draw_key(ui, row.cut_left(wide, k_between_keys_px), key);
 }
 

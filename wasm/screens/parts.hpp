@@ -39,6 +39,8 @@ struct PlansWords {
 /// Something that has to be read and closed.
 void draw_message(widgets::Ui& ui, const app::State& state, widgets::Box box);
 
+/// Room for the longest group of the step's items on one page, `width` px wide, with title and ways.
+[[nodiscard]] float told_height(const widgets::Ui& ui, const app::State& state, float width);
 /// Room for `sliders` sliders with one line of how, the row of keys under them, title and ways.
 [[nodiscard]] float walk_height(int sliders);
 

@@ -28,7 +28,7 @@ std::string keeping_text(const app::State& s) {
 }
 
 constexpr float k_heading_px = 36.0F, k_after_heading_px = 8.0F;
-constexpr float k_lowest_for_heading_px = 420.0F;
+constexpr float k_lowest_for_heading_px = 300.0F;
 constexpr float k_row_margin_px = 10.0F;
 constexpr float k_more_key_px = 84.0F;
 constexpr float k_two_columns_px = 700.0F;

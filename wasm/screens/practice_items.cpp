@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include "engine/codec/practice_sentences.hpp"
 #include "engine/plan/numbers.hpp"
@@ -52,10 +53,8 @@ void choice_items(Builder& b) {
 void level_score(Builder& b, int level, const app::LevelScore& score) {
     const std::string all = std::to_string(score.sites);
     const auto right = [&](unsigned n) { return b.said(w::k_right_of, {{"{n}", std::to_string(n)}, {"{all}", all}}); };
-    b.text(b.said(w::k_level, {{"{n}", std::to_string(level)}}) + ": " + say(b.state().speech, w::k_sites_answered, score.sites), &app::Fonts::strong);
-    b.row(b.said(w::k_verdict_asked), right(score.verdict));
-    b.row(b.said(w::k_guy_asked), right(score.guy));
-    b.row(b.said(w::k_angle_asked), right(score.angle));
+    b.rows({{b.said(w::k_verdict_asked), right(score.verdict)}, {b.said(w::k_guy_asked), right(score.guy)}, {b.said(w::k_angle_asked), right(score.angle)}},
+           b.said(w::k_level, {{"{n}", std::to_string(level)}}) + ": " + say(b.state().speech, w::k_sites_answered, score.sites));
 }
 
 void score_items(Builder& b) {
@@ -69,10 +68,11 @@ void score_items(Builder& b) {
     }
 }
 
-/// The numbers of a site, each with its slider's name; those of one guy, rope or foot on a page of their own.
+/// The numbers of a site, each with its slider's name.
 void add_numbers(Builder& b) {
     const Plan& plan = b.plan();
     std::string shown;
+    std::vector<Row> rows;   // of one guy, rope or foot
     const auto heading = [&](const std::string& path) -> std::string {
         const std::size_t i = app::index_in(path);
         if (path.starts_with("guys[")) return b.said(words::k_force_of_guy, {{"{name}", plan.guys[i].name}});
@@ -83,11 +83,14 @@ void add_numbers(Builder& b) {
     for_each_number(plan, [&](const std::string& path, double value, const Range&) {
         const app::Input* input = app::find_input(path);
         if (input == nullptr || step_of(path) > Step::Margins) return;
-        if (const std::string title = heading(path); title != shown) b.group(shown = title);
+        const std::string title = heading(path);
+        if (title != shown) b.rows(std::exchange(rows, {}), shown);
+        shown = title;
         const bool one_of_legs = plan.frame.legs.size() > 1 && path.starts_with("frame.") && path.find('[') != std::string::npos && !path.starts_with("frame.hobbles");
         const std::string label = b.said(input->label) + (one_of_legs ? " " + std::to_string(app::index_in(path) + 1) : "");
-        b.row(label, app::shown_value(*input, b.state().speech, value));
+        rows.push_back({label, app::shown_value(*input, b.state().speech, value)});
     });
+    b.rows(rows, shown);
 }
 
 void site_items(Builder& b) {
@@ -96,6 +99,7 @@ void site_items(Builder& b) {
     b.text(b.said(w::k_look_first, {{"{place}", b.plan().title}}), &app::Fonts::text);
     if (answered) b.keys({{"to answer", b.said(w::k_to_answer), app::GoTo{Step::Answer, 0}, ButtonLook::Action}});
     else b.keys({{"predict", b.said(w::k_to_predictions), app::GoTo{Step::SayVerdict, 0}, ButtonLook::Action}});
+    b.group(b.said(w::k_numbers));
     add_numbers(b);
 }
 
@@ -134,8 +138,7 @@ void angle_items(Builder& b) {
 }
 
 void compared(Builder& b, const app::Said& asked, bool right, const std::string& said, const std::string& is) {
-    b.row(b.said(asked), b.said(right ? w::k_right : w::k_wrong));
-    b.text(b.said(w::k_you_and_true, {{"{said}", said}, {"{true}", is}}), &app::Fonts::text);
+    b.rows({{b.said(w::k_you_and_true, {{"{said}", said}, {"{true}", is}}), b.said(right ? w::k_right : w::k_wrong)}}, b.said(asked));
 }
 
 void add_ways_on(Builder& b) {

@@ -107,7 +107,9 @@ ReadingWords reading_words(const app::State& s) {
 void draw_reading(Ui& ui, const app::State& state, Box box) {
     const ReadingWords words = reading_words(state);
     draw_keys(ui, box.cut_bottom(widgets::k_target_px, 12.0F), words);
-    write_line(ui, ui.fonts.large, box.cut_top(k_title_px, k_apart_px), words.title, ui.theme.ink);
+    const Box title = box.cut_top(k_title_px, k_apart_px);   // as high as two lines of the smaller face
+    if (widgets::text_width(ui.fonts.large, words.title) <= title.w) write_line(ui, ui.fonts.large, title, words.title, ui.theme.ink);
+    else widgets::write(ui, ui.fonts.strong, title, words.title, ui.theme.ink);
     const Box how = box.cut_top(widgets::text_height(ui.fonts.text, words.how, box.w), k_apart_px);
     widgets::write(ui, ui.fonts.text, how, words.how, ui.theme.ink);
     const std::string below = words.effect.empty() ? words.state : words.state + "\n" + words.effect;

@@ -24,6 +24,7 @@ constexpr float k_lock_px = 300.0F;
 constexpr float k_low_px = 480.0F;          ///< a phone on its side
 constexpr float k_picture_keys_px = 300.0F;  ///< column of keys beside a large picture
 
+constexpr float k_widest_sheet_px = 960.0F;  ///< of pages without a picture: longer lines and keys are lost on a desk
 constexpr float k_drawn_panel_px = 380.0F;   ///< beside an answer that is mostly its drawing: a row of keys and a few lines
 
 struct Layout {
@@ -90,18 +91,33 @@ Layout lay_out(Box screen, bool card, std::optional<float> wanted_px) {
 /// Practice begins without a picture: there is no site yet.
 bool is_pictureless(const app::State& s) { return s.practice && s.practice->stage == app::Practising::Choosing; }
 
+Box in_the_middle(const Box& sheet) {
+    const float wide = std::min(sheet.w, k_widest_sheet_px);
+    return {sheet.x + 0.5F * (sheet.w - wide), sheet.y, wide, sheet.h};
+}
+
 /// Over menu and messages the strip has the whole width.
 void draw_sheet(widgets::Ui& ui, const app::State& state, Layout& l, const Box& screen) {
     l.strip.w = screen.w;
     if (!state.message.empty()) draw_message(ui, state, l.sheet);
-    else if (state.plans_screen) draw_plans(ui, state, l.sheet);
-    else if (!state.menu_open) draw_walk(ui, state, l.sheet);
-    else draw_menu(ui, state, l.sheet);
+    else if (state.menu_open) draw_menu(ui, state, l.sheet);
+    else if (state.plans_screen) draw_plans(ui, state, in_the_middle(l.sheet));
+    else draw_walk(ui, state, in_the_middle(l.sheet));
+}
+
+/// Questions and answers that stand on one page: what they leave goes to the picture.
+bool is_told_shortly(app::Step step) {
+    using app::Step;
+    return step == Step::SayVerdict || step == Step::SayGuy || step == Step::SayAngle || step == Step::Answer || step == Step::Advice || step == Step::Pretension;
 }
 
 /// Height of the panel where the picture is what counts, or where all of a lesson is to be in view.
 std::optional<float> wanted_panel_px(const widgets::Ui& ui, const app::State& s, const Box& screen) {
     if (is_picture_step(s.step)) return k_drawn_panel_px;
+    if (is_told_shortly(s.step)) {
+        const float px = told_height(ui, s, screen.w - 2.0F * k_margin_px) + 2.0F * k_margin_px;
+        return px <= screen.h - k_strip_px - k_lowest_site_px ? std::optional(px) : std::nullopt;
+    }
     if (app::lesson_in_hand(s) != nullptr)
         return lesson_height(ui, s, screen.w - 2.0F * k_margin_px, screen.h - k_strip_px - k_lesson_site_px - 2.0F * k_margin_px) + 2.0F * k_margin_px;
     return std::nullopt;

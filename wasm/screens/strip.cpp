@@ -58,7 +58,7 @@ void draw_strip(Ui& ui, const app::State& state, const Box& box) {
     if (ImGui::IsItemFocused() && ImGui::GetIO().NavVisible) ui.focus = box.inner(9.0F);   // it reaches the screen's edge
     headline.verdict ? widgets::verdict_ground(ui, box, *headline.verdict) : widgets::practice_ground(ui, box);
     const ImU32 ink = headline.verdict ? widgets::verdict_ink(ui.theme, *headline.verdict) : ui.theme.ink;
-    Box row = box.inner(10.0F);
+    Box row = box.inner(headline.verdict ? 10.0F : 14.0F);   // clear of the stripes of practice
     const float radius = std::min(40.0F, row.h * 0.42F);
     if (headline.verdict) widgets::verdict_shape(ui, row.cut_left(2.0F * radius + 4.0F, 10.0F).centre(), radius, *headline.verdict);
     const bool alone = row.h > 100.0F && row.w < 560.0F;   // on a phone's card the reason stands below

@@ -138,6 +138,14 @@ float walk_height(int sliders) {
     return k_title_px + k_after_title_px + count * k_one_line_slider_px + (count - 1.0F) * widgets::k_gap_px + k_foot_row_px + k_before_ways_px + widgets::k_target_px;
 }
 
+float told_height(const Ui& ui, const app::State& state, float width) {
+    const StepItems step = items_of(ui, state, state.step, width);
+    std::vector<float> groups_px(step.groups.size(), 0.0F);
+    for (const Item& item : step.items) groups_px[item.group] += item.height_px + widgets::k_gap_px;
+    const float tallest_px = groups_px.empty() ? 0.0F : *std::max_element(groups_px.begin(), groups_px.end());
+    return k_title_px + k_after_title_px + tallest_px + k_before_ways_px + widgets::k_target_px;
+}
+
 void draw_walk(Ui& ui, const app::State& state, Box box) {
     const Box ways = box.cut_bottom(widgets::k_target_px, k_before_ways_px);
     const Box title = box.cut_top(k_title_px, k_after_title_px);

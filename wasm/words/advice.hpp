@@ -23,6 +23,7 @@ inline constexpr Said k_go_to_missing{"Go to what is missing", "Aller à ce qui 
 inline constexpr Said k_is_go{"It is GO as it stands: nothing has to be changed.", "C'est GO tel quel : rien à changer."};
 inline constexpr Said k_changed_since{"The plan has changed since this was found. Nothing was applied.", "Le plan a changé depuis ce résultat. Rien n'a été appliqué."};
 inline constexpr Said k_apply{"Apply", "Appliquer"};
+inline constexpr Said k_hardly_to_spare{"Then less than 1 % to spare.", "Marge alors : moins de 1 %."};
 inline constexpr Said k_to_spare{"Then {n} % to spare.", "Marge alors : {n} %."};
 inline constexpr Said k_least_effort{"The least effort first. Each was checked in full.", "Le moindre effort d'abord. Chaque changement est entièrement vérifié."};
 

@@ -101,12 +101,12 @@ inline constexpr Said k_times{"{n} times", "{n} fois"};
 inline constexpr Said k_to_hold{"Somebody must hold", "Quelqu'un doit retenir"};
 inline constexpr Said k_by_itself{"Stands by itself", "Tient seule"};
 inline constexpr Said k_nothing_left{"Goal: all tied, none held", "But : rien à retenir"};
-inline constexpr Said k_is_on{"{guy} is on.", "{guy} : attaché."};
-inline constexpr Said k_not_first{"{guy} first? At the edge the guy behind comes first: {back} keeps pole and people from going over.",
-                                  "{guy} d'abord ? Au bord, l'arrière d'abord : {back} retient la perche et les gens."};
-inline constexpr Said k_not_next{"{guy} leaves {hold} to hold and a gap of {gap}. {better} leaves {hold_better} and {gap_better}.",
-                                 "{guy} laisse {hold} à retenir et un écart de {gap}. {better} laisse {hold_better} et {gap_better}."};
-inline constexpr Said k_take_off{"Take {guy} off again", "Détacher {guy}"};
+inline constexpr Said k_is_on{"Guy {guy} is on.", "Hauban {guy} : attaché."};
+inline constexpr Said k_not_first{"Guy {guy} first? At the edge the one behind comes first: guy {back} keeps pole and people from going over.",
+                                  "Hauban {guy} d'abord ? Au bord, l'arrière d'abord : hauban {back}, qui retient la perche et les gens."};
+inline constexpr Said k_not_next{"Guy {guy} leaves {hold} to hold and a gap of {gap}. Guy {better} leaves {hold_better} and {gap_better}.",
+                                 "Hauban {guy} : {hold} à retenir, un écart de {gap}. Hauban {better} : {hold_better} et {gap_better}."};
+inline constexpr Said k_take_off{"Take guy {guy} off again", "Détacher le hauban {guy}"};
 inline constexpr Said k_tie{"Tie {guy}", "Attacher {guy}"};
 
 // Keys.
@@ -118,7 +118,7 @@ inline constexpr Said k_again{"Again", "Refaire"};
 inline constexpr Said k_list{"List", "Liste"};
 inline constexpr Said k_three_guys{"Three guys", "Trois haubans"};
 inline constexpr Said k_four_guys{"Four guys", "Quatre haubans"};
-inline constexpr Said k_of_guy{"{guy}: {what}", "{guy} : {what}"};
+inline constexpr Said k_of_guy{"Guy {guy}: {what}", "Hauban {guy} : {what}"};
 inline constexpr Said k_all_guys{"{what}, all guys", "{what}, tous"};
 
 }  // namespace guywright::words::lessons

@@ -42,6 +42,7 @@ inline constexpr Said k_back_to_choice{"Back", "Retour"};
 inline constexpr Said k_level_and_site{"Level {level}, site {seed}", "Niveau {level}, site {seed}"};
 inline constexpr Said k_look_first{"{place}. Look at it from all sides, read its numbers on the pages that follow, then predict.",
                                    "{place}. Regardez-le de tous côtés, lisez ses nombres aux pages suivantes, puis prédisez."};
+inline constexpr Said k_numbers{"The site in numbers", "Le site en nombres"};
 inline constexpr Said k_to_predictions{"Predict", "Prédire"};
 inline constexpr Said k_to_answer{"See the answer", "Voir la réponse"};
 inline constexpr Said k_will_it_stand{"1 of 3: will it stand?", "1 sur 3 : tiendra-t-il ?"};
