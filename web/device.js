@@ -43,7 +43,7 @@ async function stateOfPermission() {
   }
 }
 
-/** Ties the sensors to the program. `call(name, types, values)` calls it; `widgetAt(x, y)` names the key under a point. */
+/** Ties the sensors to the program. `call(name, types, values)` calls it. */
 export class Device {
   #call;
   #seen = {}; // the last event of either kind

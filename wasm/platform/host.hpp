@@ -4,7 +4,7 @@
 #include "wasm/app/app.hpp"
 #include <string_view>
 
-/// What the program asks of the page (web/host.js). Each returns at once; answers come through the shell's entry points.
+/// What the program asks of the page (the `host` of web/boot.js). Each returns at once; answers come through the shell's entry points.
 namespace guywright::platform::host {
 
 void frame_drawn();                                                ///< the view model may have changed
