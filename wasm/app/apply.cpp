@@ -145,17 +145,6 @@ void travel(State& s, Travelled (*step)(History&, Plan&)) {
     keep(s);
 }
 
-void download_plan(State& s) {
-    std::string name;
-    for (const char c : s.plan.title) {
-        const bool plain = (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9');
-        const bool capital = c >= 'A' && c <= 'Z';
-        name += plain ? c : capital ? static_cast<char>(c - 'A' + 'a') : '-';
-    }
-    s.download = {(name.empty() ? std::string("plan") : name) + ".guywright.json", write_plan(s.plan)};
-    s.menu_open = false;
-}
-
 /// An example; new_plan() where there is none of that name.
 Plan example_plan(std::string_view name, const Speech& speech) {
     for (const auto& example : assets::examples()) {
@@ -243,7 +232,10 @@ struct Applier {
     void operator()(const NewPlan&) const { begin_plan(s, new_plan(s.speech), true); }
     void operator()(const OpenExample& c) const { begin_plan(s, example_plan(c.name, s.speech), true); }
     void operator()(const OpenFile&) const { s.open_wanted = true; s.menu_open = false; }
-    void operator()(const SaveFile&) const { download_plan(s); }
+    void operator()(const SaveFile&) const {
+        s.download = {s.plan.title, write_plan(s.plan)};
+        s.menu_open = false;
+    }
     void operator()(const ToggleMenu&) const {
         s.menu_open = !s.menu_open;
         s.menu_page = 0;
