@@ -259,9 +259,7 @@ struct Applier {
         s.speech.tongue = static_cast<Tongue>((static_cast<int>(s.speech.tongue) + 1) % k_tongue_count);
         s.settings_changed = true;
         speak_anew(s);
-        if (!s.practice) return;
-        for (Plan* site : {&s.plan, &s.practice->drawn})
-            if (s.practice->stage != Practising::Choosing) name_site(*site, s.speech);
+        name_what_is_practised_on(s);
     }
     void operator()(const NextUnits&) const {
         s.speech.units = s.speech.units == UnitSystem::Metric ? UnitSystem::Imperial : UnitSystem::Metric;
