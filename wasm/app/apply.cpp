@@ -13,6 +13,7 @@
 #include "wasm/app/plan_edits.hpp"
 #include "wasm/app/practice_steps.hpp"
 #include "wasm/app/starters.hpp"
+#include "wasm/app/unusable_file.hpp"
 #include "wasm/platform/assets.hpp"
 #include "wasm/app/inputs.hpp"
 #include "wasm/words/refusals.hpp"
@@ -22,7 +23,6 @@ namespace {
 
 constexpr std::size_t k_slice_points = 4;   ///< of the sweep between two looks at the clock: a third of a millisecond on a slow device
 constexpr std::size_t k_longest_entry = 9;
-constexpr std::size_t k_most_faults_told = 8;
 
 void begin_change(State& s) {
     if (!s.before_gesture) s.before_gesture = s.plan;
@@ -335,15 +335,6 @@ struct Applier {
     void operator()(const CloseReading&) const { s.device.reading.reset(); }
 };
 
-std::string faults_message(const PlanRead& read, const Speech& speech) {
-    std::string text = std::string(say(speech, words::k_file_unusable)) + "\n";
-    const std::size_t told = std::min(read.faults.size(), k_most_faults_told);
-    for (std::size_t i = 0; i < told; ++i) text += "\n\u00B7 " + fault_told(language_of(speech), read.faults[i]);
-    const std::size_t more = read.faults.size() - told + read.faults_not_listed;
-    if (more > 0) text += "\n\u00B7 " + say(speech, words::k_more_faults, {{"{n}", std::to_string(more)}});
-    return text;
-}
-
 }  // namespace
 
 void refresh(State& s) {
@@ -437,7 +428,7 @@ std::string enter_shown(State& s, const std::string& path, const std::string& te
 void open_plan(State& s, std::string_view text) {
     PlanRead read = read_plan(text);
     if (!read.ok()) {
-        s.message = faults_message(read, s.speech);
+        s.message = unusable_file_told(read, s.speech);
         return;
     }
     begin_plan(s, std::move(read.plan), false);
