@@ -127,6 +127,9 @@ after_build native counting_suite command-line 300 node tests/command_line/run.m
 for source in tests/fuzz/*.cpp; do
   after_build fuzz fuzz_suite "fuzz_$(basename "$source" .cpp)"
 done
+for file in tests/web/*.test.mjs; do
+  start node_suite "web-$(basename "$file" .test.mjs)" 60 "$file"
+done
 for file in tests/browser/*.test.mjs; do
   after_build wasm node_suite "browser-$(basename "$file" .test.mjs)" 600 "$file"
 done

@@ -15,7 +15,7 @@ guywright::platform::Shell& shell() {
 
 }  // namespace
 
-// What web/host.js calls. Lengths in CSS pixels, text in UTF-8.
+// What the page calls (web/boot.js, outside.js, keeping.js, pages.js). Lengths in CSS pixels, text in UTF-8.
 extern "C" {
 
 EMSCRIPTEN_KEEPALIVE void guywright_wake() { shell().wake(); }

@@ -37,7 +37,7 @@ const host = {
     offline.workBegun();
     keeping.host.save(json);
   },
-  download: files.download,
+  download: keeping.saveFile,
   pickFile: () => files.pick(openPlan),
   showPage: (name) => pages.open(name),
   signaturesFell: (id) => pages.signaturesFell(id),

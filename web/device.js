@@ -43,7 +43,7 @@ async function stateOfPermission() {
   }
 }
 
-/** Ties the sensors to the program. `call(name, types, values)` calls it; `widgetAt(x, y)` names the key under a point. */
+/** Ties the sensors to the program. `call(name, types, values)` calls it. */
 export class Device {
   #call;
   #seen = {}; // the last event of either kind
@@ -132,8 +132,10 @@ export class Device {
   async keepAwake(on) {
     this.#awakeWanted = on;
     if (on) return this.#askAwake();
-    await this.#lock?.release();
-    this.#lock = null;
+    const lock = this.#lock;
+    this.#lock = null; // before it is let go: meanwhile another may be asked for
+    await lock?.release();
+    return undefined;
   }
 
   async #askAwake() {
@@ -144,7 +146,8 @@ export class Device {
       this.#tellAwake(AWAKE.on);
       // Going out of sight ends it; so may a battery that runs low.
       lock.addEventListener('release', () => {
-        if (this.#lock === lock) this.#lock = null;
+        if (this.#lock !== lock) return; // let go by ourselves
+        this.#lock = null;
         if (this.#awakeWanted && !document.hidden) this.#tellAwake(AWAKE.refused);
       });
     } catch {

@@ -140,15 +140,19 @@ export class Log {
     if (read.refused) return Promise.resolve(read);
     return this.#inOrder(async () => {
       const here = await this.#records();
+      const names = new Set(here.keys());
       const texts = new Set([...here.values()].map((record) => JSON.stringify(record?.entry ?? record)));
       const taken = { added: 0, known: 0, setAside: 0, faults: read.faults };
-      const add = (id, content_, what) => {
-        if (texts.has(JSON.stringify(content_))) return ++taken.known;
-        this.#unwritten.set(id, { entry: content_, origin: 'file' });
+      const add = (entry, wanted, what) => {
+        if (texts.has(JSON.stringify(entry))) return ++taken.known;
+        const id = names.has(wanted) ? newId() : wanted; // what stands under that name, here or before it in the file, stays as it is
+        names.add(id);
+        texts.add(JSON.stringify(entry));
+        this.#unwritten.set(id, { entry, origin: 'file' });
         return ++taken[what];
       };
-      for (const entry of read.entries) add(here.has(entry.id) ? newId() : entry.id, entry, 'added'); // what stands here under that name stays as it is
-      for (const found of read.setAside) add(newId(), found, 'setAside');
+      for (const entry of read.entries) add(entry, entry.id, 'added');
+      for (const found of read.setAside) add(found, newId(), 'setAside');
       taken.kept = await this.#write();
       return taken;
     });

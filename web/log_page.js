@@ -94,7 +94,7 @@ export class LogPage {
   }
 
   async #read(file) {
-    const { name } = file;
+    const { name } = file, turn = this.#turn;
     if (file.size > LARGEST_LOG_BYTES) return this.#say(fill(this.#words.logTooLarge, { name, size: megabytes(this.#words, file.size), most: megabytes(this.#words, LARGEST_LOG_BYTES) }));
     let content;
     try {
@@ -103,6 +103,7 @@ export class LogPage {
       return this.#say(fill(this.#words.logUnread, { name, why: error.message }));
     }
     const taken = await this.#log.take(content).catch((error) => ({ refused: 'logUnread', why: error.message })); // such as one nested too deep
+    if (turn !== this.#turn) return undefined; // another page is shown by now
     if (taken.refused) return this.#say(fill(this.#words[taken.refused], { ...taken, name }));
     const told = [fill(this.#words.logTaken, { ...taken, name }), ...this.#faultLines(taken.faults), ...(taken.kept ? [] : [this.#words.logTakenNotKept])];
     return this.show(this.#language, told.join('\n'));

@@ -143,13 +143,13 @@ export class Outside {
   }
 
   #watchPicture() {
-    let timer = 0;
+    let timer = 0, takeAway;
     this.#canvas.addEventListener('webglcontextlost', () => {
-      timer = setTimeout(() => show(say('pictureGone'), { [say('readAsText')]: () => this.#openText(), [say('wait')]: () => {} }), PICTURE_GONE_MS);
+      timer = setTimeout(() => { takeAway = show(say('pictureGone'), { [say('readAsText')]: () => this.#openText(), [say('wait')]: () => {} }); }, PICTURE_GONE_MS);
     });
     this.#canvas.addEventListener('webglcontextrestored', () => {
       clearTimeout(timer);
-      document.getElementById('notice').hidden = true;
+      takeAway?.(); // another message stays until it was read
     });
   }
 }

@@ -22,6 +22,7 @@ export class Reader {
   #texts = []; // codes that were read and are good so far
   #stream;
   #watching = 0; // counts on with each start and stop of the camera: an older loop sees that it is over
+  #turn = 0; // counts the times that the page was left: what is still being read then sees that nobody waits for it
   #message = element('p', { className: 'message' });
   #video = element('video', { muted: true, playsInline: true, hidden: true });
   #input = element('input', { type: 'file', id: 'code-file', accept: 'image/*,.json,.txt,application/json', hidden: true });
@@ -35,12 +36,17 @@ export class Reader {
 
   show(language) {
     this.#language = language;
-    this.#words = this.#page.open({ kind: 'read', language, title: 'readTitle', leave: () => this.#stopCamera() });
+    this.#words = this.#page.open({ kind: 'read', language, title: 'readTitle', leave: () => this.#left() });
     this.#texts = [];
     this.#video.hidden = true;
     this.#page.body.append(element('p', { textContent: this.#words.readHow }), this.#video, this.#message, this.#input);
     this.#say('');
     this.#setKeys();
+  }
+
+  #left() {
+    ++this.#turn;
+    this.#stopCamera();
   }
 
   #setKeys() {
@@ -106,20 +112,21 @@ export class Reader {
   // --- files ---
 
   async #readFile(file) {
-    const { name } = file;
+    const { name } = file, turn = this.#turn;
     const picture = file.type.startsWith('image/');
     const most = picture ? LARGEST_PICTURE_BYTES : LARGEST_PLAN_BYTES;
     if (file.size > most) return this.#say(fill(picture ? this.#words.pictureTooLarge : this.#words.readTooLarge, { name, size: size(this.#words, file.size), most: size(this.#words, most) }));
     try {
-      if (picture) await this.#takePicture(file);
-      else this.#takeBytes(new Uint8Array(await file.arrayBuffer()));
+      if (picture) return await this.#takePicture(file, turn);
+      const bytes = new Uint8Array(await file.arrayBuffer());
+      if (turn === this.#turn) this.#takeBytes(bytes);
     } catch (error) {
       this.#say(fill(this.#words.readFault, { name, why: error.message }));
     }
     return undefined;
   }
 
-  async #takePicture(file) {
+  async #takePicture(file, turn) {
     const { name } = file;
     let text;
     try {
@@ -129,6 +136,7 @@ export class Reader {
     } catch {
       return this.#say(fill(this.#words.notAPicture, { name }));
     }
+    if (turn !== this.#turn) return undefined;
     return text === undefined ? this.#say(fill(this.#words.noCodeInPicture, { name })) : this.#take(text);
   }
 

@@ -273,7 +273,7 @@ export class SecondCheck {
     this.#keys([]); // one signature, one entry
     const entry = state.entryOf({ draft, asked: this.#asked, compared, report: this.#program.report(), app: await this.#act.app(), timeOf: (at) => timeOf(new Date(at)) });
     const signed = await this.#log.sign(entry);
-    this.#keepDraft({ ...state.freshDraft(draft.text), typed: {} }); // whoever checks again measures again
+    this.#keepDraft(state.freshDraft(draft.text)); // whoever checks again measures again
     if (turn === this.#turn) this.#showSigned(signed.entry, signed.kept ? '' : this.#log.fault);
   }
 

@@ -271,9 +271,10 @@ async function forgetDeleted() {
 }
 
 async function remove(id) {
+  const inHand = id === open?.id; // asked first: it becomes a plan of its own, of another id, where another window has changed it
   await change(id, { deleted: Date.now() });
   await forgetDeleted();
-  if (id === open?.id) await openAnother();
+  if (inHand) await openAnother();
 }
 
 async function bringBack() {

@@ -17,7 +17,7 @@ enum class CheckId : unsigned char {
     // of the loss of a guy, where the plan wants it judged
     GuyLost
 };
-inline constexpr std::size_t k_check_count = 29;
+inline constexpr std::size_t k_check_count = static_cast<std::size_t>(CheckId::GuyLost) + 1;
 
 enum class Subject : unsigned char { Site, Guy, Leg, Rope, Limit, Side, Hobble };
 enum class CheckStatus : unsigned char { Pass, Caution, Fail };   // larger = worse news
@@ -66,6 +66,17 @@ inline constexpr std::array<CheckInfo, k_check_count> k_checks{{
     {CheckId::HobbleStrength, "hobble_strength", "kN", Subject::Hobble, false, "safety factor of the plan; default common practice"},
     {CheckId::GuyLost, "guy_lost", "", Subject::Guy, false, "the plan asks for it"},
 }};
+
+namespace detail {
+
+constexpr bool checks_in_order() {
+    for (std::size_t i = 0; i < k_check_count; ++i)
+        if (k_checks[i].id != static_cast<CheckId>(i) || k_checks[i].key.empty() || k_checks[i].source.empty()) return false;
+    return true;
+}
+
+}  // namespace detail
+static_assert(detail::checks_in_order(), "k_checks has one row for each CheckId, in its order");
 
 constexpr const CheckInfo& info(CheckId id) { return k_checks[static_cast<std::size_t>(id)]; }
 

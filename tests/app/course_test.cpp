@@ -262,6 +262,26 @@ TEST_CASE("course: everything that is said is filled in, in both languages and u
             }
 }
 
+TEST_CASE("course: names of every lesson in either language, there and back, also those of guys still to be tied") {
+    for (const Lesson& l : lessons()) {
+        CAPTURE(static_cast<int>(l.id));
+        State s = with_own_plan();
+        begin(s, l.id);
+        const Plan english = s.plan, whole = hand(s).whole;
+        apply(s, {NextLanguage{}});
+        CHECK(s.plan.title != english.title);
+        for (std::size_t i = 0; i < english.guys.size(); ++i) CHECK(s.plan.guys[i].name != english.guys[i].name);
+        if (l.id == LessonId::OrderOfWork) CHECK(hand(s).whole.guys[0].name != whole.guys[0].name);
+        State french = with_own_plan();
+        french.speech.tongue = Tongue::French;
+        begin(french, l.id);
+        CHECK(s.plan == french.plan);
+        apply(s, {NextLanguage{}});
+        CHECK(s.plan == english);
+        CHECK(hand(s).whole == whole);
+    }
+}
+
 TEST_CASE("course: a goal reads as reached just where it is, in both units") {
     for (const UnitSystem units : {UnitSystem::Metric, UnitSystem::Imperial})
         for (const Lesson& l : lessons()) {

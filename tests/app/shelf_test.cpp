@@ -1,4 +1,6 @@
+#include "engine/codec/plan_codec.hpp"
 #include "engine/plan/utf8.hpp"
+#include "wasm/app/apply.hpp"
 #include "wasm/app/shelf_json.hpp"
 
 #include <doctest/doctest.h>
@@ -55,4 +57,12 @@ TEST_CASE("read_shelf: the list, what can be brought back, how safe it is") {
     CHECK_FALSE(read_shelf(R"({"plans":[],"deleted":null,"keeping":"?"})")->has_deleted);
     CHECK(read_shelf(R"({"plans":[],"keeping":"full"})")->keeping == Keeping::Full);
     for (const char* broken : {"", "[]", "{}", "{\"plans\":{}}", "null"}) CHECK_FALSE(read_shelf(broken).has_value());
+}
+
+TEST_CASE("a plan saved as a file: title and text are handed over, and the page names the file") {
+    State s = first_state();
+    apply(s, {SetText{"title", "Gate pier, \u00E9t\u00E9"}, SaveFile{}});
+    REQUIRE(s.download);
+    CHECK(s.download->first == "Gate pier, \u00E9t\u00E9");
+    CHECK(read_plan(s.download->second).plan == s.plan);
 }

@@ -6,14 +6,9 @@
 
 using namespace guywright;
 
-TEST_CASE("check table: every id at its place, keys all different, a unit or none, a source always") {
+TEST_CASE("check table: keys all different") {   // its order is asserted where it stands
     std::set<std::string_view> keys;
-    for (std::size_t i = 0; i < k_check_count; ++i) {
-        CHECK(static_cast<std::size_t>(k_checks[i].id) == i);
-        CHECK(keys.insert(k_checks[i].key).second);
-        CHECK_FALSE(k_checks[i].source.empty());
-    }
-    CHECK(static_cast<std::size_t>(CheckId::GuyLost) + 1 == k_check_count);
+    for (const CheckInfo& row : k_checks) CHECK(keys.insert(row.key).second);
 }
 
 TEST_CASE("limit_check: a most - at the limit it is kept, above it is broken") {

@@ -9,7 +9,6 @@ namespace guywright::app {
 
 /// What can be asked once there is a verdict; each is computed by itself.
 enum class Question : unsigned char { Change, Ties, LineUp, Pretension, Order, Anchors, Directions };
-inline constexpr std::size_t k_question_count = 7;
 
 /// Answers questions about one plan, in slices so that a screen can draw in between. Whoever changes the plan throws it away.
 class Advisor {

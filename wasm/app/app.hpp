@@ -43,7 +43,7 @@ public:
     std::vector<Save> take_saves();                   ///< what to keep, once per gesture
     std::vector<ShelfRequest> take_shelf_requests();
     std::optional<TextWish> take_text_wish();
-    std::optional<std::pair<std::string, std::string>> take_download();  ///< file name, text
+    std::optional<std::pair<std::string, std::string>> take_download();  ///< title of a plan, text of its file
     std::optional<Settings> take_settings();                            ///< chosen anew by the person
     std::optional<std::string> take_progress();                         ///< in practice, to be kept
     void set_progress(std::string_view json) { state_.progress = read_progress(json); }

@@ -13,6 +13,7 @@
 #include "wasm/app/plan_edits.hpp"
 #include "wasm/app/practice_steps.hpp"
 #include "wasm/app/starters.hpp"
+#include "wasm/app/unusable_file.hpp"
 #include "wasm/platform/assets.hpp"
 #include "wasm/app/inputs.hpp"
 #include "wasm/words/refusals.hpp"
@@ -22,7 +23,6 @@ namespace {
 
 constexpr std::size_t k_slice_points = 4;   ///< of the sweep between two looks at the clock: a third of a millisecond on a slow device
 constexpr std::size_t k_longest_entry = 9;
-constexpr std::size_t k_most_faults_told = 8;
 
 void begin_change(State& s) {
     if (!s.before_gesture) s.before_gesture = s.plan;
@@ -145,17 +145,6 @@ void travel(State& s, Travelled (*step)(History&, Plan&)) {
     keep(s);
 }
 
-void download_plan(State& s) {
-    std::string name;
-    for (const char c : s.plan.title) {
-        const bool plain = (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9');
-        const bool capital = c >= 'A' && c <= 'Z';
-        name += plain ? c : capital ? static_cast<char>(c - 'A' + 'a') : '-';
-    }
-    s.download = {(name.empty() ? std::string("plan") : name) + ".guywright.json", write_plan(s.plan)};
-    s.menu_open = false;
-}
-
 /// An example; new_plan() where there is none of that name.
 Plan example_plan(std::string_view name, const Speech& speech) {
     for (const auto& example : assets::examples()) {
@@ -243,7 +232,10 @@ struct Applier {
     void operator()(const NewPlan&) const { begin_plan(s, new_plan(s.speech), true); }
     void operator()(const OpenExample& c) const { begin_plan(s, example_plan(c.name, s.speech), true); }
     void operator()(const OpenFile&) const { s.open_wanted = true; s.menu_open = false; }
-    void operator()(const SaveFile&) const { download_plan(s); }
+    void operator()(const SaveFile&) const {
+        s.download = {s.plan.title, write_plan(s.plan)};
+        s.menu_open = false;
+    }
     void operator()(const ToggleMenu&) const {
         s.menu_open = !s.menu_open;
         s.menu_page = 0;
@@ -267,9 +259,7 @@ struct Applier {
         s.speech.tongue = static_cast<Tongue>((static_cast<int>(s.speech.tongue) + 1) % k_tongue_count);
         s.settings_changed = true;
         speak_anew(s);
-        if (!s.practice) return;
-        for (Plan* site : {&s.plan, &s.practice->drawn})
-            if (s.practice->stage != Practising::Choosing) name_site(*site, s.speech);
+        name_what_is_practised_on(s);
     }
     void operator()(const NextUnits&) const {
         s.speech.units = s.speech.units == UnitSystem::Metric ? UnitSystem::Imperial : UnitSystem::Metric;
@@ -344,15 +334,6 @@ struct Applier {
     void operator()(const TakeReading&) const { if (s.device.reading) take_reading(s); }
     void operator()(const CloseReading&) const { s.device.reading.reset(); }
 };
-
-std::string faults_message(const PlanRead& read, const Speech& speech) {
-    std::string text = std::string(say(speech, words::k_file_unusable)) + "\n";
-    const std::size_t told = std::min(read.faults.size(), k_most_faults_told);
-    for (std::size_t i = 0; i < told; ++i) text += "\n\u00B7 " + fault_told(language_of(speech), read.faults[i]);
-    const std::size_t more = read.faults.size() - told + read.faults_not_listed;
-    if (more > 0) text += "\n\u00B7 " + say(speech, words::k_more_faults, {{"{n}", std::to_string(more)}});
-    return text;
-}
 
 }  // namespace
 
@@ -447,7 +428,7 @@ std::string enter_shown(State& s, const std::string& path, const std::string& te
 void open_plan(State& s, std::string_view text) {
     PlanRead read = read_plan(text);
     if (!read.ok()) {
-        s.message = faults_message(read, s.speech);
+        s.message = unusable_file_told(read, s.speech);
         return;
     }
     begin_plan(s, std::move(read.plan), false);

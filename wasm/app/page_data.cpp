@@ -9,15 +9,13 @@
 #include "engine/advice/tuning.hpp"
 #include "engine/codec/rig_sheet.hpp"
 #include "engine/codec/share_words.hpp"
+#include "wasm/app/unusable_file.hpp"
 #include "wasm/screens/reasons.hpp"
 
 namespace guywright::app {
 namespace {
 
 using Json = nlohmann::ordered_json;
-
-constexpr std::size_t k_most_faults_told = 6;
-constexpr Said k_file_unusable{"This file cannot be used. Nothing was opened.", "Ce fichier est inutilisable. Rien n'a \u00E9t\u00E9 ouvert."};
 
 std::string text_of(const Json& json) { return json.dump(-1, ' ', false, Json::error_handler_t::replace); }
 
@@ -68,9 +66,7 @@ std::string read_codes_json(const Speech& speech, std::string_view lines) {
 
 std::string look_at_json(const Speech& speech, std::string_view plan_text) {
     const PlanRead read = read_plan(plan_text);
-    std::string message = read.ok() ? "" : std::string(say(speech, k_file_unusable));
-    for (std::size_t i = 0; i < std::min(read.faults.size(), k_most_faults_told); ++i) message += "\n" + to_string(read.faults[i]);
-    Json out{{"language", language_of(speech).code}, {"state", read.ok() ? "whole" : "damaged"}, {"message", message}, {"have", Json::array()}, {"total", 0}};
+    Json out{{"language", language_of(speech).code}, {"state", read.ok() ? "whole" : "damaged"}, {"message", read.ok() ? "" : unusable_file_told(read, speech)}, {"have", Json::array()}, {"total", 0}};
     if (read.ok()) add_plan(out, read.plan);
     return text_of(out);
 }

@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "wasm/app/apply.hpp"
+#include "wasm/app/starters.hpp"
 #include "wasm/words/practice.hpp"
 
 namespace guywright::app {
@@ -38,6 +39,12 @@ void put_in_language(std::string& name, const Speech& speech) {
     const std::string_view known_by = std::string_view(name).substr(0, bare);
     for (const Said& known : words::practice::k_site_names)
         if (known.english == known_by || known.french == known_by) return void(name = std::string(say(speech, known)) + name.substr(bare));
+}
+
+void name_site(Plan& site, const Speech& speech) {
+    put_in_language(site.title, speech);
+    for (GuyPlan& guy : site.guys) put_in_language(guy.name, speech);
+    for (RopePlan& rope : site.ropes) put_in_language(rope.name, speech);
 }
 
 }  // namespace
@@ -209,10 +216,12 @@ void settle_answer(State& s) {
     s.progress_changed = true;
 }
 
-void name_site(Plan& site, const Speech& speech) {
-    put_in_language(site.title, speech);
-    for (GuyPlan& guy : site.guys) put_in_language(guy.name, speech);
-    for (RopePlan& rope : site.ropes) put_in_language(rope.name, speech);
+void name_what_is_practised_on(State& s) {
+    if (!s.practice || s.practice->stage == Practising::Choosing) return;
+    const auto name = s.practice->lesson ? name_in_language : name_site;
+    name(s.plan, s.speech);
+    name(s.practice->drawn, s.speech);
+    if (s.practice->lesson) name(s.practice->lesson->whole, s.speech);
 }
 
 }  // namespace guywright::app

@@ -31,8 +31,8 @@ bool go_on_drawing(State& state, double budget_ms);
 /// Where the answer is to be shown and the check has come to its end: marks the predictions and counts them, once.
 void settle_answer(State& state);
 
-/// The names of a drawn site in the language of the state, whichever they are in.
-void name_site(Plan& site, const Speech& speech);
+/// The names of the site or lesson in hand in the language of the state, whichever they are in.
+void name_what_is_practised_on(State& state);
 
 inline void practise(State& s, const EnterPractice&) { enter_practice(s); }
 inline void practise(State& s, const LeavePractice&) { leave_practice(s); }

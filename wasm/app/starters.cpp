@@ -17,7 +17,7 @@ GuyPlan guy_at(std::string name, double bearing_deg) {
 
 void put_in_language(std::string& name, const Speech& speech) {
     for (const Said& known : words::k_example_names)
-        if (known.english == name) name = say(speech, known);
+        if (known.english == name || known.french == name) return void(name = std::string(say(speech, known)));
 }
 
 }  // namespace

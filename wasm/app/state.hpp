@@ -75,7 +75,7 @@ struct State {
     Progress progress;                      ///< in practice
     bool progress_changed = false;          ///< to be kept on the device
     std::optional<TextWish> text_wish;
-    std::optional<std::pair<std::string, std::string>> download;
+    std::optional<std::pair<std::string, std::string>> download;   ///< title of a plan, text of its file
 };
 
 /// The person's own plan, in hand or set aside.

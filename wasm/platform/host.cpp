@@ -10,7 +10,7 @@ EM_JS(void, guywright_host_shelf, (const char* act, const char* id), { Module.ho
 EM_JS(void, guywright_host_edit_text, (const char* path, const char* label, const char* value), {
     Module.host.editText(UTF8ToString(path), UTF8ToString(label), UTF8ToString(value));
 });
-EM_JS(void, guywright_host_download, (const char* name, const char* text), { Module.host.download(UTF8ToString(name), UTF8ToString(text)); });
+EM_JS(void, guywright_host_download, (const char* title, const char* text), { Module.host.download(UTF8ToString(title), UTF8ToString(text)); });
 EM_JS(void, guywright_host_keep_settings, (const char* language, const char* units, int theme), {
     Module.host.keepSettings({ language: UTF8ToString(language), units: UTF8ToString(units), theme });
 });
@@ -28,7 +28,7 @@ void shelf(std::string_view act, const std::string& plan_id) { guywright_host_sh
 void edit_text(const std::string& path, const std::string& label, const std::string& value) {
     guywright_host_edit_text(path.c_str(), label.c_str(), value.c_str());
 }
-void download(const std::string& name, const std::string& text) { guywright_host_download(name.c_str(), text.c_str()); }
+void download(const std::string& title, const std::string& text) { guywright_host_download(title.c_str(), text.c_str()); }
 void keep_settings(const app::Settings& settings) {
     const char* units = settings.speech.units == UnitSystem::Imperial ? "imperial" : "metric";
     guywright_host_keep_settings(std::string(app::language_of(settings.speech).code).c_str(), units, static_cast<int>(settings.theme));

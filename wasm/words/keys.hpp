@@ -34,6 +34,5 @@ inline constexpr Said k_not_entered{"not entered", "non saisi"};
 inline constexpr Said k_comma_not_entered{", not entered", ", non saisi"};
 inline constexpr Said k_now{"now {value}", "à présent {value}"};
 inline constexpr Said k_allowed{"allowed {least} to {most}", "admis : {least} à {most}"};
-inline constexpr Said k_within{"\u00B1 {error}", "\u00B1 {error}"};
 
 }  // namespace guywright::words

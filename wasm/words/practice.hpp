@@ -36,7 +36,6 @@ inline constexpr Said k_draw{"Draw this site", "Tirer ce site"};
 inline constexpr Said k_drawing{"Drawing\u2026", "Tirage\u2026"};
 inline constexpr Said k_none_found{"This number gives no site with a clear answer. Take another.", "Ce numéro ne donne aucun site à réponse nette. Prenez-en un autre."};
 inline constexpr Said k_progress{"Progress", "Progrès"};
-inline constexpr Said k_back_to_choice{"Back", "Retour"};
 
 // The site, and what is asked.
 inline constexpr Said k_level_and_site{"Level {level}, site {seed}", "Niveau {level}, site {seed}"};

@@ -60,7 +60,7 @@ inline constexpr Said k_left_guy{"left", "gauche"};
 inline constexpr std::array k_example_names{
     Said{"Dam crest A-frame", "Bipied sur la crête du barrage"}, Said{"Drain shaft tripod", "Trépied au puits de drainage"}, Said{"Spillway bench inspection", "Banquette du déversoir"},
     k_main_rope, k_back_guy, k_right_guy, k_left_guy, Said{"back left", "arr. gauche"}, Said{"back right", "arr. droite"}, Said{"front left", "av. gauche"},
-    Said{"front right", "av. droite"}, Said{"front", "avant"},
+    Said{"front right", "av. droite"}, Said{"front", "avant"}, Said{"fifth", "cinquième"},
     Said{"A litter is raised up the downstream slope of the quarry dam, over its crest. Invented site.",
          "Une civière est remontée le long du parement aval du barrage de la carrière, par-dessus la crête. Site inventé."},
     Said{"One inspector goes down the drain shaft in the floor of the quarry; the tripod straddles it. Invented site.",
