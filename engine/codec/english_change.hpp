@@ -20,7 +20,7 @@ inline constexpr ChangeWords k_english_change{
         {Input::GuyInclination,
          "Move the anchor of guy {name} until the guy rises at {to} (now {from}): {away} from the plumb point (now {was_away})."},
         {Input::GuyDistance, "Move the anchor of guy {name} to {away} from the plumb point (now {was_away})."},
-        {Input::AddGuy, "Add a guy toward bearing {bearing}, anchored {away} from the plumb point, rigged like the guy beside it."},
+        {Input::AddGuy, "Add a guy toward bearing {bearing}, anchored {away} from the plumb point, rigged and anchored like the guy beside it."},
         {Input::Load, "Bring the load down to {to} (now {from})."},
         {Input::FootOutAnchorsStay, "Move {feet} {by} {way}; anchors and haul stay where they are, every guy is brought back to its pretension."},
         {Input::FootSideAnchorsStay, "Move {feet} {by} {way}; anchors and haul stay where they are, every guy is brought back to its pretension."},

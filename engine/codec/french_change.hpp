@@ -20,7 +20,7 @@ inline constexpr ChangeWords k_french_change{
         {Input::GuyInclination,
          "Déplacer l'amarrage du hauban {name} jusqu'à une inclinaison du hauban de {to} (à présent {from}) : à {away} de l'aplomb de la tête (à présent {was_away})."},
         {Input::GuyDistance, "Placer l'amarrage du hauban {name} à {away} de l'aplomb de la tête (à présent {was_away})."},
-        {Input::AddGuy, "Ajouter un hauban dans la direction {bearing}, amarré à {away} de l'aplomb de la tête, monté comme son voisin."},
+        {Input::AddGuy, "Ajouter un hauban dans la direction {bearing}, amarré à {away} de l'aplomb de la tête, monté et amarré comme son voisin."},
         {Input::Load, "Réduire la charge à {to} (à présent {from})."},
         {Input::FootOutAnchorsStay, "Déplacer {feet} de {by} {way} ; amarrages et halage restent en place, chaque hauban est ramené à sa prétension."},
         {Input::FootSideAnchorsStay, "Déplacer {feet} de {by} {way} ; amarrages et halage restent en place, chaque hauban est ramené à sa prétension."},

@@ -8,6 +8,7 @@
 
 #include <doctest/doctest.h>
 
+#include <algorithm>
 #include <cmath>
 
 using namespace guywright;
@@ -69,7 +70,7 @@ TEST_CASE("advisor: changes found in slices are those found at once, and applyin
     for (const Advice& advice : found) {
         Plan changed = plan;
         CHECK(edit(changed, TakeAdvice{advice}).refused.empty());
-        CHECK(changed == applied(plan, advice));
+        if (!advice.changes[0].new_guy) CHECK(changed == applied(plan, advice));
         History history;
         remember(history, plan);
         REQUIRE(go_back(history, changed) == Travelled::Done);
@@ -78,6 +79,28 @@ TEST_CASE("advisor: changes found in slices are those found at once, and applyin
     Plan first = plan;
     edit(first, TakeAdvice{found[0]});
     CHECK(evaluate(first).verdict == Verdict::Go);
+}
+
+TEST_CASE("advisor: what a new guy's anchor carries is asked for before it is GO, unless it was found and graded") {
+    for (const bool graded : {false, true}) {
+        Plan plan = support::go_plan();
+        plan.guys.erase(plan.guys.begin() + 2);
+        plan.candidate_anchors_m = {{-1.9, -4.0, 0.0}};
+        if (graded) plan.candidate_anchor_strengths_kN = {20.0};
+        const std::vector<Lever> levers = levers_of(plan);
+        const auto add = std::find_if(levers.begin(), levers.end(), [](const Lever& l) { return l.input == Input::AddGuy; });
+        REQUIRE(add != levers.end());
+        for (const bool at_anchor_found : {false, true}) {
+            Advice advice;
+            advice.changes.push_back(change_of(plan, *add, at_anchor_found ? 0.0 : 1.0));   // the anchors found stand first
+            REQUIRE(advice.changes[0].new_guy->anchor_m.has_value() == at_anchor_found);
+            Plan changed = plan;
+            REQUIRE(edit(changed, TakeAdvice{advice}).refused.empty());
+            const bool known = graded && at_anchor_found;
+            CHECK(is_measured(changed, "guys[" + std::to_string(changed.guys.size() - 1) + "].anchor_strength_kN") == known);
+            CHECK((evaluate(changed).verdict == Verdict::NotChecked) == !known);
+        }
+    }
 }
 
 TEST_CASE("advisor: advice for another plan is refused and changes nothing") {

@@ -36,6 +36,12 @@ double weakest_anchor_kN(const Plan& plan) {
     return weakest_kN;
 }
 
+/// A guy to be rigged where nobody has looked yet: what its anchor carries was only supposed. Of an anchor found and graded it is known.
+void ask_for_new_anchor(Plan& plan, const GuyPlan& guy, std::size_t place) {
+    if (guy.anchor_m && !plan.candidate_anchor_strengths_kN.empty()) return;
+    mark_not_measured(plan, "guys[" + std::to_string(place) + "].anchor_strength_kN");
+}
+
 }  // namespace
 
 Edited edit(Plan& plan, const TakeAdvice& wish, const Speech& speech) {
@@ -46,6 +52,7 @@ Edited edit(Plan& plan, const TakeAdvice& wish, const Speech& speech) {
         Advice one;
         one.changes.push_back(change);
         changed = applied(std::move(changed), one);
+        if (change.new_guy) ask_for_new_anchor(changed, *change.new_guy, changed.guys.size() - 1);
     }
     plan = std::move(changed);
     return {};

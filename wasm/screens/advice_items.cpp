@@ -57,7 +57,7 @@ void add_text(Builder& b, std::string words) { b.text(with_degree_signs(std::mov
 bool add_waiting(Builder& b) {
     const app::State& s = b.state();
     const Evaluation& e = s.evaluation;
-    for (const InputFault& f : e.faults) b.caution(to_string(f));
+    for (const InputFault& f : e.faults) b.caution(fault_told(app::language_of(s.speech), f));
     if (!e.faults.empty()) return true;
     if (!e.not_measured.empty()) {
         const std::string& path = e.not_measured.front();
