@@ -146,6 +146,7 @@ async function start() {
     sheet: () => program.ccall('guywright_sheet', 'string'),
     framesDrawn: () => program.ccall('guywright_frames_drawn', 'number'),
     isIdle: () => program.ccall('guywright_is_idle', 'number') === 1,
+    isTold: () => outside.isTold,
     checkCopy: offline.check,
     second: () => program.ccall('guywright_second', 'string'),
     saved,

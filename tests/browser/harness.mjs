@@ -32,6 +32,9 @@ const FIREFOX = { channel: 'moz-firefox', executablePath: process.env.FIREFOX ??
 
 const launchBrowser = () => (IN_FIREFOX ? firefox.launch(FIREFOX) : chromium.launch({ executablePath: CHROMIUM, args: FLAGS }));
 
+/** Only ends what hangs: a machine may be ten times slower than another. */
+export const PATIENCE_MS = 120_000;
+
 const cleanUps = new WeakMap();
 
 /** Runs `undo` after the test; what was made last is undone first. */
@@ -102,6 +105,7 @@ let shared; // one browser for all tests of a file that need no profile of their
 export async function freshContext(t, screen = SCREENS.phone, options = {}) {
   shared ??= launchBrowser(); // the promise, so that two at once start one browser
   const context = await (await shared).newContext(contextOptions(screen, options));
+  context.setDefaultTimeout(PATIENCE_MS);
   afterwards(t, () => context.close());
   return context;
 }
@@ -115,6 +119,7 @@ export async function launch(t, folder = temporaryFolder(t), { screen = SCREENS.
   const context = IN_FIREFOX
     ? await firefox.launchPersistentContext(folder, { ...FIREFOX, ...contextOptions(screen, options) })
     : await chromium.launchPersistentContext(folder, { executablePath: CHROMIUM, args: [...FLAGS, ...flags], ...contextOptions(screen, options) });
+  context.setDefaultTimeout(PATIENCE_MS);
   afterwards(t, () => context.close());
   return context;
 }
@@ -144,7 +149,7 @@ export class AppPage {
   }
 
   async ready() {
-    await this.page.waitForFunction(() => window.guywright?.framesDrawn() > 0, null, { timeout: 20_000 });
+    await this.page.waitForFunction(() => window.guywright?.framesDrawn() > 0);
     await this.settled();
   }
 
@@ -173,10 +178,15 @@ export class AppPage {
     }));
   }
 
+  /** Resolves once text view and spoken verdict have caught up with the drawing, too. */
+  async told() {
+    await this.page.waitForFunction(() => window.guywright.isIdle() && window.guywright.isTold(), null, { polling: 30 });
+  }
+
   /** Resolves when `condition(state)` holds; fails with the last state seen. */
   async until(condition, what) {
     let state;
-    for (const start = Date.now(); Date.now() - start < 10_000; await this.page.waitForTimeout(30)) {
+    for (const start = Date.now(); Date.now() - start < PATIENCE_MS; await this.page.waitForTimeout(30)) {
       state = await this.state();
       if (condition(state)) return state;
     }
@@ -205,14 +215,16 @@ export class AppPage {
     return type === 'touchEnd' ? mouse.up() : undefined;
   }
 
-  async tapAt(point, holdMs = 20) {
-    await this.touch('touchStart', [point]);
-    await this.page.waitForTimeout(holdMs);
-    await this.touch('touchEnd', []);
+  /** Down and up are sent at once: were the second to wait for the answer to the first, a slow machine would hold the key until it repeats. */
+  async tapAt(point, holdMs = 0) {
+    if (holdMs === 0 && IN_FIREFOX) return this.page.mouse.click(point.x, point.y);
+    const down = this.touch('touchStart', [point]);
+    if (holdMs > 0) await down.then(() => this.page.waitForTimeout(holdMs));
+    return Promise.all([down, this.touch('touchEnd', [])]);
   }
 
-  async tap(id, holdMs = 20) {
-    await this.tapAt(await this.pointOn(id), holdMs);
+  async tap(id) {
+    await this.tapAt(await this.pointOn(id));
     await this.settled();
   }
 

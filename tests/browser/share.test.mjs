@@ -60,7 +60,7 @@ async function give(app, file) {
   await app.page.locator('#code-file').setInputFiles(file);
 }
 
-const said = (app, words) => app.page.waitForFunction((part) => document.querySelector('#page .message')?.textContent.includes(part), words, { timeout: 20_000 });
+const said = (app, words) => app.page.waitForFunction((part) => document.querySelector('#page .message')?.textContent.includes(part), words);
 
 /** The largest run of bytes that `text` stands for, and back: what a stranger with the same rules would do. */
 function bytesOf(text) {
@@ -186,7 +186,7 @@ test('what cannot be used is said in plain words and changes nothing', async (t)
   for (const [file, words] of cases) {
     await app.page.evaluate(() => { document.querySelector('#page .message').textContent = ''; });
     await give(app, file);
-    await app.page.waitForFunction(() => document.querySelector('#page .message').textContent !== '', null, { timeout: 30_000 });
+    await app.page.waitForFunction(() => document.querySelector('#page .message').textContent !== '');
     assert.match(await app.message(), words instanceof RegExp ? words : new RegExp(words));
     assert.match(await app.message(), /Nothing was opened/);
     assert.equal(await app.page.evaluate(() => window.guywright.plan()), before);
@@ -228,7 +228,7 @@ test('the camera reads codes one after the other', async (t) => {
   const to = await openPages(t, context, site.address);
   await choose(to, 'read code');
   await to.key('camera').click();
-  await to.key('open read').waitFor({ timeout: 30_000 });
+  await to.key('open read').waitFor();
   assert.equal(await to.page.evaluate(() => document.querySelector('#page video')?.srcObject ?? null), null, 'the camera is let go');
   await to.key('open read').click();
   await to.until((state) => state.title === 'Long note', 'the plan before the camera');

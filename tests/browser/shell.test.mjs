@@ -104,7 +104,7 @@ test('follows a rotation of the device', async (t) => {
   await assertFits(app);
   for (const { width, height } of [SCREENS.tabletAcross, SCREENS.tabletUpright]) {
     await app.page.setViewportSize({ width, height });
-    await app.page.waitForFunction((wide) => document.getElementById('canvas').width === wide * devicePixelRatio, width, { timeout: 10_000 });
+    await app.page.waitForFunction((wide) => document.getElementById('canvas').width === wide * devicePixelRatio, width);
     await app.settled();
     await assertFits(app);
   }
