@@ -45,17 +45,23 @@ test('how the picture is turned, from new browsers and from old ones', () => {
 // --- in the app ---
 
 /** The browser's own stand-in for a device that is held so. */
-const holdDevice = (app, alpha, beta, gamma) => app.devtools.send('DeviceOrientation.setDeviceOrientationOverride', { alpha, beta, gamma });
+async function holdDevice(app, alpha, beta, gamma) {
+  await app.page.evaluate(() => { window.held = new Promise((told) => { addEventListener('deviceorientation', told, { once: true }); }); });
+  await app.devtools.send('DeviceOrientation.setDeviceOrientationOverride', { alpha, beta, gamma });
+  await app.page.evaluate(() => window.held.then(() => {}));
+}
 
 /** Events that the stand-in cannot make: against north, or with a heading and its accuracy. Goes on until the page closes. */
 const fireEvents = (app, name, values) =>
   app.page.evaluate(([kind, init]) => {
     clearInterval(window.firing);
-    window.firing = setInterval(() => {
+    const fire = () => {
       const made = new DeviceOrientationEvent(kind, init);
       for (const key of ['webkitCompassHeading', 'webkitCompassAccuracy']) if (key in init) Object.defineProperty(made, key, { value: init[key] });
       dispatchEvent(made);
-    }, 60);
+    };
+    fire();
+    window.firing = setInterval(fire, 60);
   }, [name, values]);
 
 async function tapOnly(app, id) {
@@ -141,10 +147,11 @@ test('a bearing needs straight out first, then counts from it, and says what the
   await choose(app, 'new');
   await app.page.evaluate(() => {
     window.alpha = 300; // heading 60
-    setInterval(() => dispatchEvent(new DeviceOrientationEvent('deviceorientationabsolute', { alpha: window.alpha, beta: 5, gamma: 0, absolute: true })), 60);
+    const fire = () => dispatchEvent(new DeviceOrientationEvent('deviceorientationabsolute', { alpha: window.alpha, beta: 5, gamma: 0, absolute: true }));
+    fire();
+    setInterval(fire, 60);
   });
   const key = 'take guys[0].bearing_deg';
-  await app.page.waitForTimeout(200);
   await showTakeKey(app, key);
   await tapOnly(app, key);
   let state = await app.until(canTake, 'a steady heading');
@@ -163,7 +170,6 @@ test('a compass that tells a poor accuracy widens the tolerance in so many words
   const app = await openApp(t, PHONE);
   const poor = { alpha: 0, beta: 0, gamma: 0, webkitCompassHeading: 200, webkitCompassAccuracy: 12 };
   await fireEvents(app, 'deviceorientation', poor);
-  await app.page.waitForTimeout(200);
   const key = 'take guys[0].bearing_deg';
   await showTakeKey(app, key);
   await tapOnly(app, key);

@@ -178,6 +178,54 @@ export class AppPage {
     }));
   }
 
+  /** Resolves once what the finger has just done is drawn, also while the program is at work on it. */
+  async drawn() {
+    await this.page.evaluate(() => new Promise((done) => {
+      const { framesDrawn, isIdle } = window.guywright;
+      const before = framesDrawn();
+      const look = () => (isIdle() || framesDrawn() > before + 1 ? done() : setTimeout(look, 5)); // a frame takes in one event of the finger
+      look();
+    }));
+  }
+
+  /** Resolves once the page has laid itself out after a change of its size or letters, and the program has followed. */
+  async laidOut() {
+    await this.page.evaluate(() => new Promise((done) => { requestAnimationFrame(() => requestAnimationFrame(() => setTimeout(done))); }));
+    await this.settled();
+  }
+
+  /** Resolves once the screen has that size. */
+  async resize(width, height) {
+    await this.page.setViewportSize({ width, height });
+    await this.page.waitForFunction((size) => String([innerWidth, innerHeight]) === size, String([width, height]));
+    await this.laidOut();
+  }
+
+  /** What the person sets in the browser: 16 px is usual. */
+  async setLetters(px) {
+    await this.devtools.send('Page.setFontSizes', { fontSizes: { standard: px, fixed: px * 13 / 16 } });
+    await this.page.waitForFunction((wanted) => parseFloat(getComputedStyle(document.documentElement).fontSize) === wanted * 1.125, px);
+    await this.laidOut();
+  }
+
+  /** The graphics are taken away, or given back after that. */
+  async loseContext() {
+    await this.page.evaluate(() => new Promise((gone) => {
+      const canvas = document.getElementById('canvas');
+      window.lossTool ??= canvas.getContext('webgl').getExtension('WEBGL_lose_context');
+      canvas.addEventListener('webglcontextlost', () => setTimeout(gone), { once: true });
+      window.lossTool.loseContext();
+    }));
+  }
+
+  async restoreContext() {
+    await this.page.evaluate(() => new Promise((back) => {
+      document.getElementById('canvas').addEventListener('webglcontextrestored', () => setTimeout(back), { once: true });
+      window.lossTool.restoreContext();
+    }));
+    await this.settled();
+  }
+
   /** Resolves once text view and spoken verdict have caught up with the drawing, too. */
   async told() {
     await this.page.waitForFunction(() => window.guywright.isIdle() && window.guywright.isTold(), null, { polling: 30 });

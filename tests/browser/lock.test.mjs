@@ -10,15 +10,28 @@ const PHONE = coarse(SCREENS.phone);
 const PLUS = 'more edge.face_deg';
 const planOf = async (app) => (await checked(app)).check_code;
 
-/** Holds a finger on a place of the lock for so long. */
-async function hold(app, point, ms) {
+const screenOf = async (app) => (await app.state()).screen;
+const saysOf = (state) => state.widgets.find(({ id }) => id === 'locked')?.value ?? '';
+const halfOpen = (state) => /Now hold 2/.test(saysOf(state));
+const isOpen = ({ screen }) => screen !== 'Locked';
+
+/** Holds a finger on a place of the lock until the program has counted it. */
+async function hold(app, point, counted) {
   await app.touch('touchStart', [point]);
-  await app.page.waitForTimeout(ms);
+  await app.until(counted, 'the end of holding');
   await app.touch('touchEnd', []);
-  await app.page.waitForTimeout(150);
+  await app.drawn();
 }
 
-const screenOf = async (app) => (await app.state()).screen;
+/** The same where it must not count: longer than would do. */
+async function holdInVain(app, points) {
+  await app.touch('touchStart', points);
+  await app.page.waitForTimeout(1600);
+  await app.drawn();
+  assert.ok(!halfOpen(await app.state()));
+  await app.touch('touchEnd', []);
+  await app.drawn();
+}
 
 async function lock(app) {
   await choose(app, 'lock');
@@ -26,25 +39,22 @@ async function lock(app) {
 }
 
 async function unlock(app) {
-  await hold(app, await app.pointOn('lock 1'), 1600);
-  await hold(app, await app.pointOn('lock 2'), 1600);
-  await app.settled();
+  await hold(app, await app.pointOn('lock 1'), halfOpen);
+  await hold(app, await app.pointOn('lock 2'), isOpen);
 }
 
 test('while it is locked no touch and no key changes anything or leads anywhere', async (t) => {
   const app = await openApp(t, PHONE);
   const before = await planOf(app);
   await lock(app);
-  await app.page.waitForFunction(() => document.getElementById('offline').hidden && navigator.serviceWorker.controller); // its word on the copy comes and goes
-  await app.page.waitForTimeout(5000);
+  await app.page.evaluate(() => { document.getElementById('offline').style.visibility = 'hidden'; }); // its word on the copy comes and goes
+  await app.settled();
   const picture = await app.picture();
   for (let y = 30; y < PHONE.height; y += 90) for (const x of [40, 195, 350]) await app.tapAt({ x, y });
   await app.dragBetween({ x: 30, y: 700 }, { x: 360, y: 500 });
   for (const key of ['Tab', 'Enter', ' ', 'Escape', 'ArrowLeft', 'ArrowRight', 'Backspace', '3', 'z']) await app.page.keyboard.press(key);
-  await app.settled();
+  await app.settled(); // nothing begun is waited for any more
   assert.equal(await screenOf(app), 'Locked');
-  await app.page.waitForTimeout(6500); // nothing begun is waited for any more
-  await app.settled();
   assert.ok(picture.equals(await app.picture()), 'the locked screen has changed');
   await unlock(app);
   assert.equal(await screenOf(app), 'Edge');
@@ -55,10 +65,7 @@ test('the lock opens to 1 held and then 2 held, and says in between what is left
   const app = await openApp(t, PHONE);
   await lock(app);
   assert.match((await app.widget('locked')).value, /hold 1 for a second, let go, then hold 2/);
-  await hold(app, await app.pointOn('lock 1'), 1600);
-  assert.match((await app.widget('locked')).value, /Now hold 2/);
-  await hold(app, await app.pointOn('lock 2'), 1600);
-  await app.settled();
+  await unlock(app);
   assert.equal(await screenOf(app), 'Edge');
 });
 
@@ -66,15 +73,13 @@ test('short taps, the wrong order, a finger that slides across, and two fingers 
   const app = await openApp(t, PHONE);
   await lock(app);
   const first = await app.pointOn('lock 1'), second = await app.pointOn('lock 2');
-  for (let i = 0; i < 3; ++i) for (const point of [first, second]) await hold(app, point, 250);
-  await hold(app, second, 1600);
-  await hold(app, first, 1600);
-  await hold(app, { x: 195, y: 420 }, 60); // forgets the first
+  for (let i = 0; i < 3; ++i) for (const point of [first, second]) await app.tapAt(point);
+  await holdInVain(app, [second]);
+  await hold(app, first, halfOpen);
+  await hold(app, { x: 195, y: 420 }, (state) => !halfOpen(state)); // forgets the first
   await app.dragBetween(first, second, 40);
-  await app.touch('touchStart', [first, second]);
-  await app.page.waitForTimeout(1600);
-  await app.touch('touchEnd', []);
-  await app.page.waitForTimeout(200);
+  await holdInVain(app, [first, second]);
+  await app.settled();
   assert.equal(await screenOf(app), 'Locked');
 });
 
@@ -82,11 +87,11 @@ test('the keys 1 and 2, held in turn, open it too', async (t) => {
   const app = await openApp(t, coarse(SCREENS.desktop));
   await lock(app);
   await app.page.locator('#canvas').focus();
-  for (const key of ['1', '2']) {
+  for (const [key, counted] of [['1', halfOpen], ['2', isOpen]]) {
     await app.page.keyboard.down(key);
-    await app.page.waitForTimeout(1600);
+    await app.until(counted, 'the end of holding');
     await app.page.keyboard.up(key);
-    await app.page.waitForTimeout(200);
+    await app.drawn();
   }
   await app.settled();
   assert.equal(await screenOf(app), 'Edge');

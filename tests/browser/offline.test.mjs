@@ -69,9 +69,9 @@ test('asks nobody but its own server for anything, and nobody at all after the f
 
 test('the page cannot send anything elsewhere', async (t) => {
   const app = await openApp(t);
-  const sent = await app.page.evaluate(() => fetch('http://127.0.0.1:9/leak', { mode: 'no-cors' }).then(() => 'sent', () => 'refused'));
+  const sent = await app.page.evaluate(() => fetch('http://elsewhere.invalid/leak', { mode: 'no-cors' }).then(() => 'sent', () => 'refused'));
   assert.equal(sent, 'refused');
-  assert.match(app.complaints.join(), /Content Security Policy/);
+  assert.match(app.complaints.join(), /Content.Security.Policy/);
 });
 
 test('one wrong byte in any one file: no copy is made', async (t) => {
@@ -88,7 +88,7 @@ async function assertNoCopy(app) {
     const registration = await navigator.serviceWorker.getRegistration();
     const worker = registration?.installing ?? registration?.waiting ?? registration?.active;
     if (!worker) return 'redundant';
-    for (let i = 0; i < 200 && worker.state !== 'redundant' && worker.state !== 'activated'; ++i) await new Promise((r) => setTimeout(r, 25));
+    for (let i = 0; i < 4800 && worker.state !== 'redundant' && worker.state !== 'activated'; ++i) await new Promise((r) => setTimeout(r, 25));
     return worker.state;
   });
   assert.equal(outcome, 'redundant');

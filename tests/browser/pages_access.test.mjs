@@ -15,7 +15,7 @@ const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.mi
 const PHONE = coarse(SCREENS.phone);
 const EN = wordsOf('en');
 const OLD_LOG = readFileSync(new URL('../logs/signed_by_version_1.json', import.meta.url), 'utf8');
-const USUAL = { standard: 16, fixed: 13 }, TWICE = { standard: 32, fixed: 26 };
+const USUAL_PX = 16;
 const LARGE = severalCodes();
 
 const pageKey = (app, id) => app.page.locator(`#page button[data-id="${id}"]`);
@@ -36,8 +36,7 @@ async function assertNoComplaintOfAxe(app, where) {
 
 /** With text twice as large nothing leaves the screen at the side, no key is lower than a glove needs, and no words of one are cut. */
 async function assertFitsInLargeText(app, root, where) {
-  await app.devtools.send('Page.setFontSizes', { fontSizes: TWICE });
-  await app.page.waitForTimeout(150);
+  await app.setLetters(2 * USUAL_PX);
   await look(app, `${where} large`);
   const faults = await app.page.locator(root).evaluate((page) => {
     const found = page.scrollWidth > page.clientWidth + 1 ? [`${page.scrollWidth} px wide in ${page.clientWidth}`] : [];
@@ -51,7 +50,7 @@ async function assertFitsInLargeText(app, root, where) {
     }
     return found;
   });
-  await app.devtools.send('Page.setFontSizes', { fontSizes: USUAL });
+  await app.setLetters(USUAL_PX);
   assert.deepEqual(faults, [], where);
 }
 

@@ -3,7 +3,7 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
 
-import { AppPage, SCREENS, openApp } from './harness.mjs';
+import { AppPage, SCREENS, freshContext, openApp } from './harness.mjs';
 import { checked, choose, chooseHere, coarse, enterText, has, nextTo, savedPlan } from './steps.mjs';
 
 const PHONE = coarse(SCREENS.phone);
@@ -129,9 +129,7 @@ test('the same number and level are the same site on another device, another num
   const app = await openApp(t, PHONE);
   await draw(app, 77, 4);
   const first = texts(await app.state());
-  const context = await app.context.browser().newContext({ viewport: PHONE, hasTouch: true, isMobile: true, locale: 'en-GB' });
-  t.after(() => context.close());
-  const other = await AppPage.open(context, app.site.address);
+  const other = await AppPage.open(await freshContext(t, PHONE), app.site.address);
   await draw(other, 77, 4);
   assert.equal(texts(await other.state()), first);
   await draw(other, 78, 4);

@@ -35,11 +35,33 @@ test('counts both taps of a quick double tap', async (t) => {
   const before = await degrees(app);
   const point = await app.pointOn(PLUS);
   for (let i = 0; i < 5; ++i) {
-    await app.tapAt(point, 0);
-    await app.tapAt(point, 0);
+    await app.tapAt(point);
+    await app.tapAt(point);
     await app.settled();
   }
   assert.equal(await degrees(app), before + 10);
+});
+
+/** The page does nothing else for so long, as on a slow device. */
+const keepBusy = (app, ms) => app.page.evaluate((most) => new Promise((free) => {
+  setTimeout(() => { for (const end = performance.now() + most; performance.now() < end;); }, 20);
+  setTimeout(free, 10);
+}), ms);
+
+test('a tap counts once where the page is busy meanwhile, however long', async (t) => {
+  const app = await openApp(t);
+  const before = await degrees(app);
+  const point = await app.pointOn(PLUS);
+  await keepBusy(app, 2000);
+  await app.page.waitForTimeout(100); // busy by now
+  await app.tapAt(point);
+  await app.settled();
+  assert.equal(await degrees(app), before + 1, 'down and up while it was busy');
+  const down = app.touch('touchStart', [point]);
+  await Promise.all([down, keepBusy(app, 2000), app.page.waitForTimeout(100)]);
+  await app.touch('touchEnd', []);
+  await app.settled();
+  assert.equal(await degrees(app), before + 2, 'down before it, up meanwhile');
 });
 
 test('lets go of a button when the finger leaves the screen', async (t) => {
@@ -68,15 +90,9 @@ test('paints the same picture after the graphics context was lost and restored',
   const app = await openApp(t);
   await app.page.evaluate(() => { document.getElementById('offline').style.visibility = 'hidden'; }); // its message comes and goes meanwhile
   const before = await app.picture();
-  await app.page.evaluate(() => {
-    window.lossTool = document.getElementById('canvas').getContext('webgl').getExtension('WEBGL_lose_context');
-    window.lossTool.loseContext();
-  });
-  await app.page.waitForTimeout(300);
+  await app.loseContext();
   assert.ok(!before.equals(await app.picture()), 'the context was not lost: the test proves nothing');
-  await app.page.evaluate(() => window.lossTool.restoreContext());
-  await app.page.waitForTimeout(300);
-  await app.settled();
+  await app.restoreContext();
   assert.ok(before.equals(await app.picture()), 'the picture is not the one before');
 });
 
@@ -103,18 +119,15 @@ test('follows a rotation of the device', async (t) => {
   const app = await openApp(t, SCREENS.tabletUpright);
   await assertFits(app);
   for (const { width, height } of [SCREENS.tabletAcross, SCREENS.tabletUpright]) {
-    await app.page.setViewportSize({ width, height });
-    await app.page.waitForFunction((wide) => document.getElementById('canvas').width === wide * devicePixelRatio, width);
-    await app.settled();
+    await app.resize(width, height);
     await assertFits(app);
   }
 });
 
 async function becomes(app, width, height, deviceScaleFactor) {
   await app.devtools.send('Emulation.setDeviceMetricsOverride', { width, height, deviceScaleFactor, mobile: false });
-  await app.page.waitForTimeout(200);
-  await app.settled();
-  assert.equal(await app.page.evaluate(() => devicePixelRatio), deviceScaleFactor);
+  await app.page.waitForFunction((wanted) => String([innerWidth, innerHeight, devicePixelRatio]) === wanted, String([width, height, deviceScaleFactor]));
+  await app.laidOut();
 }
 
 test('follows the zoom of the browser', async (t) => {
