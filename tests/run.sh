@@ -18,16 +18,18 @@ start() {
   "$@" &
 }
 
-# count NAME PASSED FAILED: notes a suite's result. No numbers, or none at all passed or failed: it did not run.
+# count NAME PASSED FAILED: notes a suite's result. No numbers, or none at all passed, failed or `skipped`: it did not run.
+skipped=0
 count() {
-  local good=${2:-0} bad=${3:-0}
-  if ((good + bad == 0)); then
+  local good=${2:-0} bad=${3:-0} left=''
+  ((skipped == 0)) || left=", $skipped skipped"
+  if ((good + bad + skipped == 0)); then
     bad=1
     echo "$1: did not run. The end of its output:"
     tail -n 30 "$logs/$1.log"
   fi
   echo "$good $bad" >"$results/$1"
-  echo "$1: $good passed, $bad failed${skipped:+, $skipped skipped} ($((SECONDS - started)) s)"
+  echo "$1: $good passed, $bad failed$left ($((SECONDS - started)) s)"
 }
 
 # run NAME LIMIT_S COMMAND...: runs a suite with its output in its log. Sets `code`.

@@ -42,7 +42,8 @@ export function ask() {
 /** Where nothing can be kept it holds until the app closes; that is said of the plans already. */
 function put(value, key) {
   chosenHere.add(key);
-  pending = Promise.all([pending, transact('readwrite', ({ settings }) => settings.put(value, key)).catch(() => {})]);
+  const written = transact('readwrite', ({ settings }) => settings.put(value, key));
+  pending = Promise.allSettled([pending, written]).then(() => {}); // and hold none of the answers, which hold their transactions
 }
 
 export const keep = (chosen) => put(chosen, KEY);

@@ -150,6 +150,7 @@ export class AppPage {
 
   async ready() {
     await this.page.waitForFunction(() => window.guywright?.framesDrawn() > 0);
+    await this.page.evaluate(() => window.guywright.saved()); // what is kept has been told to the program
     await this.settled();
   }
 

@@ -117,7 +117,7 @@ async function dragUntil(app, end) {
   await app.touch('touchStart', [from]);
   for (let i = 1; i <= 10; ++i) {
     await app.touch('touchMove', [{ x: from.x + i * 8, y: from.y }]);
-    await app.page.waitForTimeout(20);
+    await app.drawn();
   }
   await app.until((state) => state.widgets.find(({ id }) => id === 'slide edge.face_deg').value !== '85', 'a moved slider: the test proves nothing');
   await end({ x: from.x + 80, y: from.y });
@@ -129,9 +129,9 @@ test('a palm, three touches or more, takes back what its first finger had begun'
   const before = await planOf(app);
   await dragUntil(app, async (at) => {
     await app.touch('touchStart', [at, { x: 100, y: 500 }, { x: 200, y: 600 }]);
-    await app.page.waitForTimeout(60);
+    await app.drawn();
     await app.touch('touchMove', [{ x: at.x - 60, y: at.y }, { x: 100, y: 520 }, { x: 200, y: 620 }]);
-    await app.page.waitForTimeout(60);
+    await app.drawn();
     await app.touch('touchEnd', []);
   });
   assert.equal((await app.widget('slide edge.face_deg')).value, '85');
@@ -146,7 +146,7 @@ test('rain on the keys, four drops at once and again, presses none of them', asy
   for (let i = 0; i < 4; ++i) {
     const turned = [...points.slice(i), ...points.slice(0, i)];
     await app.touch('touchStart', turned);
-    await app.page.waitForTimeout(60);
+    await app.drawn();
     await app.touch('touchEnd', []);
     await app.settled();
   }
@@ -160,7 +160,7 @@ test('a touch that the device takes away presses nothing, and a drag of it is ta
   const app = await openApp(t, PHONE);
   const before = await planOf(app);
   await app.touch('touchStart', [await app.pointOn(PLUS)]);
-  await app.page.waitForTimeout(100);
+  await app.drawn();
   await app.touch('touchCancel', []);
   await app.settled();
   assert.equal(await planOf(app), before);

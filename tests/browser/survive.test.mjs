@@ -194,7 +194,7 @@ test('out of sight in the middle of a drag: what it had come to is kept, also wh
   await app.touch('touchStart', [from]);
   for (let i = 1; i <= 8; ++i) {
     await app.touch('touchMove', [{ x: from.x - i * 8, y: from.y }]);
-    await app.page.waitForTimeout(20);
+    await app.drawn();
   }
   await app.until((state) => state.widgets.find(({ id }) => id === 'slide edge.face_deg').value !== '85', 'a moved slider');
   await app.settled();
