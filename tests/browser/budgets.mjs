@@ -10,7 +10,7 @@ import { join } from 'node:path';
 
 import { at, between, noteFrames, over, slide } from './frames.mjs';
 import { AppPage, SCREENS, SITE, launch, releaseOf, startSite } from './harness.mjs';
-import { session } from './memory.mjs';
+import { noteMemories, session } from './memory.mjs';
 import { checked, choose, coarse, has } from './steps.mjs';
 
 const THROTTLE = 4;
@@ -150,6 +150,7 @@ async function withApp(parts) {
   if (parts.length === 0) return;
   const { site, context } = await stranger();
   await context.addInitScript(countWakings);
+  await context.addInitScript(noteMemories);
   const app = await AppPage.open(context, site.address);
   await app.copyReady();
   for (const part of parts) await part(app);

@@ -26,13 +26,14 @@ function ofProcesses() {
   return renderers.reduce((sum, pid) => sum + numberIn(pid, 'RssAnon'), 0) / 1000;
 }
 
-/** Bytes of every memory of WebAssembly in the page. */
-async function ofProgram({ devtools }) {
-  const { result: prototype } = await devtools.send('Runtime.evaluate', { expression: 'WebAssembly.Memory.prototype' });
-  const { objects } = await devtools.send('Runtime.queryObjects', { prototypeObjectId: prototype.objectId });
-  const { result } = await devtools.send('Runtime.callFunctionOn', { objectId: objects.objectId, functionDeclaration: 'function() { return this.reduce((sum, { buffer }) => sum + buffer.byteLength, 0); }', returnByValue: true });
-  return result.value / 1e6;
+/** Runs in the page before anything else: notes the memories of WebAssembly that are looked into. */
+export function noteMemories() {
+  const { get } = Object.getOwnPropertyDescriptor(WebAssembly.Memory.prototype, 'buffer');
+  window.memories = new Set();
+  Object.defineProperty(WebAssembly.Memory.prototype, 'buffer', { get() { return get.call(window.memories.add(this) && this); } });
 }
+
+const ofProgram = (app) => app.page.evaluate(() => [...window.memories].reduce((sum, { buffer }) => sum + buffer.byteLength, 0) / 1e6);
 
 async function memoryOf(app) {
   const { devtools } = app;
