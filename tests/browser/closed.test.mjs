@@ -9,7 +9,7 @@ import { join } from 'node:path';
 import { test } from 'node:test';
 import { crc32, deflateSync } from 'node:zlib';
 
-import { AppPage, SCREENS, SITE, freshContext, openApp, releaseOf, startSite, temporaryFolder } from './harness.mjs';
+import { AppPage, SCREENS, SITE, freshContext, onlyInChromium, openApp, releaseOf, startSite, temporaryFolder } from './harness.mjs';
 import { checked, choose, coarse, savedPlan, walkThrough } from './steps.mjs';
 
 const PHONE = coarse(SCREENS.phone);
@@ -102,7 +102,7 @@ async function noteScripts(app) {
   return scripts;
 }
 
-test('a session through every screen asks for the files of the release, once, and runs nothing else', async (t) => {
+test('a session through every screen asks for the files of the release, once, and runs nothing else', onlyInChromium('to name every script'), async (t) => {
   const site = await startSite(t);
   const { asked, proxy } = await recorder(t, site);
   const context = await freshContext(t, PHONE, { proxy });

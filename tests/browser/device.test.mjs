@@ -4,7 +4,7 @@ import assert from 'node:assert/strict';
 import { test } from 'node:test';
 
 import { heldOf, pictureOf, sensorsOf } from '../../web/device.js';
-import { AppPage, SCREENS, freshContext, openApp, startSite } from './harness.mjs';
+import { AppPage, SCREENS, freshContext, onlyInChromium, openApp, startSite } from './harness.mjs';
 import { checked, choose, coarse, has } from './steps.mjs';
 
 const PHONE = coarse(SCREENS.phone);
@@ -83,7 +83,7 @@ test('without sensors there is no key to take anything from the device', async (
   for (let i = 0; i < 4; ++i, await app.tap('next')) assert.deepEqual((await app.state()).widgets.map(({ id }) => id).filter((id) => id.startsWith('take ')), []);
 });
 
-test('the inclination of a guy comes from the device along it, and undo takes it back', async (t) => {
+test('the inclination of a guy comes from the device along it, and undo takes it back', onlyInChromium('how the device is held'), async (t) => {
   const app = await openApp(t, PHONE);
   const before = await checked(app);
   await holdDevice(app, 0, 37.2, 4);
@@ -101,7 +101,7 @@ test('the inclination of a guy comes from the device along it, and undo takes it
   assert.equal((await checked(app)).check_code, before.check_code);
 });
 
-test('a device that moves gives no reading, and one that is cancelled changes nothing', async (t) => {
+test('a device that moves gives no reading, and one that is cancelled changes nothing', onlyInChromium('how the device is held'), async (t) => {
   const app = await openApp(t, PHONE);
   const { check_code } = await checked(app);
   await holdDevice(app, 0, 20, 0);
@@ -118,7 +118,7 @@ test('a device that moves gives no reading, and one that is cancelled changes no
   assert.equal((await checked(app)).check_code, check_code);
 });
 
-test('what the plan cannot hold is refused with the range, and the old value stays', async (t) => {
+test('what the plan cannot hold is refused with the range, and the old value stays', onlyInChromium('how the device is held'), async (t) => {
   const app = await openApp(t, PHONE);
   const { check_code } = await checked(app);
   await holdDevice(app, 0, 0, 0);
@@ -132,7 +132,7 @@ test('what the plan cannot hold is refused with the range, and the old value sta
   assert.equal((await checked(app)).check_code, check_code);
 });
 
-test('the lean of a leg has the sign of the side that the screen faces away from', async (t) => {
+test('the lean of a leg has the sign of the side that the screen faces away from', onlyInChromium('how the device is held'), async (t) => {
   const app = await openApp(t, PHONE);
   await holdDevice(app, 0, 78, 0);
   await showTakeKey(app, 'take frame.lean_deg', 'Frame');
@@ -197,7 +197,7 @@ async function askingPage(t, answer) {
   return AppPage.open(context, site.address);
 }
 
-test('permission is asked for inside the tap, once it is needed, and then readings come', async (t) => {
+test('permission is asked for inside the tap, once it is needed, and then readings come', onlyInChromium('how the device is held'), async (t) => {
   const app = await askingPage(t, 'granted');
   await showTakeKey(app);
   assert.deepEqual(await app.page.evaluate(() => window.asked), []);

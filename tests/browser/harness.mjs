@@ -28,6 +28,8 @@ const FLAGS = ['--no-sandbox', '--use-gl=angle', '--use-angle=swiftshader', '--e
 
 /** BROWSER=firefox: the same tests there, as far as they need nothing that only Chromium can be told. Needs a display with OpenGL, such as xvfb's. */
 const IN_FIREFOX = process.env.BROWSER === 'firefox';
+/** For a test that needs what only Chromium can be told: it is skipped elsewhere. */
+export const onlyInChromium = (why) => (IN_FIREFOX ? { skip: `only Chromium can be told: ${why}` } : {});
 const FIREFOX = { channel: 'moz-firefox', executablePath: process.env.FIREFOX ?? '/usr/bin/firefox-esr', headless: false, firefoxUserPrefs: { 'webgl.force-enabled': true } };
 
 const launchBrowser = () => (IN_FIREFOX ? firefox.launch(FIREFOX) : chromium.launch({ executablePath: CHROMIUM, args: FLAGS }));
@@ -299,6 +301,26 @@ export class AppPage {
     const [chooser] = await Promise.all([this.page.waitForEvent('filechooser'), this.tap(id)]);
     await chooser.setFiles(file);
     await this.settled();
+  }
+
+  /** What `act` hands the person as a file: { name, text }. Firefox tells a test nothing of that: there the page is asked what it gives away. */
+  async handed(act) {
+    if (!IN_FIREFOX) {
+      const [download] = await Promise.all([this.page.waitForEvent('download'), act()]);
+      return { name: download.suggestedFilename(), text: readFileSync(await download.path(), 'utf8') };
+    }
+    await this.page.evaluate(() => {
+      window.handedName = undefined;
+      const { createObjectURL } = URL;
+      URL.createObjectURL = (blob) => {
+        window.handed = blob;
+        return createObjectURL(blob);
+      };
+      HTMLAnchorElement.prototype.click = function click() { window.handedName = this.download; };
+    });
+    await act();
+    await this.page.waitForFunction(() => window.handedName);
+    return this.page.evaluate(async () => ({ name: window.handedName, text: await window.handed.text() }));
   }
 
   /** Picture of the whole screen as PNG bytes: equal bytes are equal pixels. */

@@ -3,7 +3,7 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
 
-import { SCREENS, openApp } from './harness.mjs';
+import { SCREENS, onlyInChromium, openApp } from './harness.mjs';
 import { checked, choose, coarse } from './steps.mjs';
 
 const PHONE = coarse(SCREENS.phone);
@@ -69,7 +69,7 @@ test('the lock opens to 1 held and then 2 held, and says in between what is left
   assert.equal(await screenOf(app), 'Edge');
 });
 
-test('short taps, the wrong order, a finger that slides across, and two fingers at once leave it locked', async (t) => {
+test('short taps, the wrong order, a finger that slides across, and two fingers at once leave it locked', onlyInChromium('several fingers'), async (t) => {
   const app = await openApp(t, PHONE);
   await lock(app);
   const first = await app.pointOn('lock 1'), second = await app.pointOn('lock 2');
@@ -124,7 +124,7 @@ async function dragUntil(app, end) {
   await app.settled();
 }
 
-test('a palm, three touches or more, takes back what its first finger had begun', async (t) => {
+test('a palm, three touches or more, takes back what its first finger had begun', onlyInChromium('several fingers'), async (t) => {
   const app = await openApp(t, PHONE);
   const before = await planOf(app);
   await dragUntil(app, async (at) => {
@@ -139,7 +139,7 @@ test('a palm, three touches or more, takes back what its first finger had begun'
   assert.equal((await app.widget('undo')).value, 'off');
 });
 
-test('rain on the keys, four drops at once and again, presses none of them', async (t) => {
+test('rain on the keys, four drops at once and again, presses none of them', onlyInChromium('several fingers'), async (t) => {
   const app = await openApp(t, PHONE);
   const before = await planOf(app);
   const points = await Promise.all([PLUS, 'less edge.face_deg', 'next', 'menu'].map((id) => app.pointOn(id)));
@@ -156,7 +156,7 @@ test('rain on the keys, four drops at once and again, presses none of them', asy
   assert.notEqual(await planOf(app), before);
 });
 
-test('a touch that the device takes away presses nothing, and a drag of it is taken back', async (t) => {
+test('a touch that the device takes away presses nothing, and a drag of it is taken back', onlyInChromium('touches that are taken away'), async (t) => {
   const app = await openApp(t, PHONE);
   const before = await planOf(app);
   await app.touch('touchStart', [await app.pointOn(PLUS)]);

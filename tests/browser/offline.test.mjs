@@ -5,7 +5,7 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { test } from 'node:test';
 
-import { AppPage, SITE, copySite, freshContext, launch, openApp, releaseOf, spoil, startSite, temporaryFolder, visitedOnce } from './harness.mjs';
+import { AppPage, SITE, copySite, freshContext, launch, onlyInChromium, openApp, releaseOf, spoil, startSite, temporaryFolder, visitedOnce } from './harness.mjs';
 
 // An input of the first step, to see that the plan is there and the app at work.
 const PLUS = 'more edge.face_deg';
@@ -125,7 +125,7 @@ test('a damaged copy says so, and is mended where there is a network', async (t)
   assert.equal(whole, files);
 });
 
-test('the browser finds nothing that stands in the way of installing', async (t) => {
+test('the browser finds nothing that stands in the way of installing', onlyInChromium('to look at the manifest'), async (t) => {
   const site = await startSite(t);
   const app = await AppPage.open(await launch(t), site.address);
   await app.copyReady();

@@ -8,7 +8,7 @@ import { join } from 'node:path';
 import { test } from 'node:test';
 
 import { wordsOf } from '../../web/words.js';
-import { SCREENS, openApp } from './harness.mjs';
+import { SCREENS, onlyInChromium, openApp } from './harness.mjs';
 import { asRead, asked, checked, choose, coarse, has, isTouched, severalCodes, shownAt } from './steps.mjs';
 
 const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
@@ -107,7 +107,7 @@ async function openForAll(t) {
   return app;
 }
 
-test('code, reading, sheet, log and about: for screen readers, by keyboard, in large text and in colours of the system', async (t) => {
+test('code, reading, sheet, log and about: for screen readers, by keyboard, in large text and in colours of the system', onlyInChromium('the size of letters'), async (t) => {
   const app = await openForAll(t);
   const pages = { share: '.qr', 'read code': 'button[data-id="camera"]', sheet: 'button[data-id="print"]', log: 'button[data-id="import log"]' };
   for (const [id, sign] of Object.entries(pages)) {
@@ -169,7 +169,7 @@ async function signByKeyboard(app) {
   await app.page.getByText(EN.signedTitle).waitFor();
 }
 
-test('the second check by keyboard alone, from the first number to the log, with every page of it for everybody', async (t) => {
+test('the second check by keyboard alone, from the first number to the log, with every page of it for everybody', onlyInChromium('the size of letters'), async (t) => {
   const app = await openForAll(t);
   await choose(app, 'second');
   await pageKey(app, 'compare').waitFor();

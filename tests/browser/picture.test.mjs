@@ -3,7 +3,7 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
 
-import { SCREENS, openApp } from './harness.mjs';
+import { SCREENS, onlyInChromium, openApp } from './harness.mjs';
 import { EXAMPLES, assertUsable, checked, choose, coarse, has } from './steps.mjs';
 
 const PHONE = coarse(SCREENS.phone);
@@ -51,7 +51,7 @@ const round = (number) => Math.round(number * 100) / 100;
 
 // --- fingers ---
 
-test('two fingers zoom and move the picture, and neither turns or presses anything', async (t) => {
+test('two fingers zoom and move the picture, and neither turns or presses anything', onlyInChromium('several fingers'), async (t) => {
   const app = await openLarge(t);
   const before = await app.state();
   const middle = await app.pointOn('scene', 0.5, 0.5);
@@ -69,7 +69,7 @@ test('two fingers zoom and move the picture, and neither turns or presses anythi
   assert.equal(moved.yaw, before.picture.yaw);
 });
 
-test('one finger turns, and after a pinch it turns again', async (t) => {
+test('one finger turns, and after a pinch it turns again', onlyInChromium('several fingers'), async (t) => {
   const app = await openLarge(t);
   const before = await picture(app);
   await app.drag('scene', 0.3, 0.6);
@@ -83,7 +83,7 @@ test('one finger turns, and after a pinch it turns again', async (t) => {
   assert.notEqual((await picture(app)).yaw, turned.yaw);
 });
 
-test('a double tap and a key bring the view back', async (t) => {
+test('a double tap and a key bring the view back', onlyInChromium('several fingers'), async (t) => {
   const app = await openLarge(t);
   const fresh = await picture(app);
   for (const way of ['double tap', 'key']) {
@@ -101,7 +101,7 @@ test('a double tap and a key bring the view back', async (t) => {
   }
 });
 
-test('a second finger on the picture does not disturb a slider in hand', async (t) => {
+test('a second finger on the picture does not disturb a slider in hand', onlyInChromium('several fingers'), async (t) => {
   const app = await openApp(t, PHONE);
   await checked(app);
   const { rect } = await app.widget('slide edge.face_deg');
@@ -240,7 +240,7 @@ test('the numbers beside the polygon are the outcome of the case: both sides of 
   assert.ok(Math.abs(amount(/haul side/) - weight) < 0.02, `${amount(/haul side/)} kN`);
 });
 
-test('nothing is drawn when nothing changes: large picture, after a pinch, after the check', async (t) => {
+test('nothing is drawn when nothing changes: large picture, after a pinch, after the check', onlyInChromium('several fingers'), async (t) => {
   const app = await openLarge(t);
   const middle = await app.pointOn('scene', 0.5, 0.5);
   for (const view of VIEWS) {

@@ -101,8 +101,7 @@ const allOf = (app, table) => app.page.evaluate(async (name) => {
 }, table);
 
 async function exportLog(app, id = 'export log') {
-  const [download] = await Promise.all([app.page.waitForEvent('download'), app.key(id).click()]);
-  return readFileSync(await download.path(), 'utf8');
+  return (await app.handed(() => app.key(id).click())).text;
 }
 
 // --- the officer's way ---
@@ -352,8 +351,8 @@ test('the log goes out as one file and into a fresh profile; damaged entries are
   assert.match(by.version, /\d/);
   await app.key('entry bent').click();
   await app.says('entry.check_code is');
-  const [saved] = await Promise.all([app.page.waitForEvent('download'), app.key('save found').click()]);
-  assert.equal(JSON.parse(readFileSync(await saved.path(), 'utf8')).title, 'Bent');
+  const saved = await app.handed(() => app.key('save found').click());
+  assert.equal(JSON.parse(saved.text).title, 'Bent');
 
   const other = await open(t, SCREENS.desktop, app.site);
   await choose(other, 'log');

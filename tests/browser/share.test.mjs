@@ -6,7 +6,7 @@ import { join } from 'node:path';
 import { test } from 'node:test';
 
 import { LANGUAGES, fill, wordsOf } from '../../web/words.js';
-import { AppPage, SCREENS, freshContext, launch, startSite, temporaryFolder } from './harness.mjs';
+import { AppPage, SCREENS, freshContext, launch, onlyInChromium, startSite, temporaryFolder } from './harness.mjs';
 import { checked, choose, coarse, savedPlan, severalCodes, showPlans } from './steps.mjs';
 
 const EXAMPLES = new URL('../../assets/examples/', import.meta.url);
@@ -217,7 +217,7 @@ async function film(app, folder) {
   return path;
 }
 
-test('the camera reads codes one after the other', async (t) => {
+test('the camera reads codes one after the other', onlyInChromium('what the camera sees'), async (t) => {
   const site = await startSite(t);
   const from = await openPages(t, await freshContext(t, coarse(SCREENS.desktop)), site.address);
   await openPlanFile(from, severalCodes());
@@ -284,7 +284,7 @@ test('the code is black on white in every light, its keys fit a glove, and shari
 
 const pagesOf = (pdf) => pdf.toString('latin1').match(/\/Type \/Page\b/g).length;
 
-test('the rig sheet holds what the engine says, prints on A4 and Letter, and asks nothing of anybody', async (t) => {
+test('the rig sheet holds what the engine says, prints on A4 and Letter, and asks nothing of anybody', onlyInChromium('to print'), async (t) => {
   const site = await startSite(t);
   const app = await openPages(t, await freshContext(t, coarse(SCREENS.desktop)), site.address);
   await app.copyReady();

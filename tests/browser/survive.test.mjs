@@ -4,7 +4,7 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
 
-import { AppPage, SCREENS, freshContext, openApp, startSite } from './harness.mjs';
+import { AppPage, SCREENS, freshContext, onlyInChromium, openApp, startSite } from './harness.mjs';
 import { checked, choose, coarse, walkThrough } from './steps.mjs';
 
 const PHONE = coarse(SCREENS.phone);
@@ -176,7 +176,7 @@ async function sleepAnHour(app) {
   return plan;
 }
 
-test('an hour out of sight, frozen, changes nothing, and the first tap after it counts once', async (t) => {
+test('an hour out of sight, frozen, changes nothing, and the first tap after it counts once', onlyInChromium('to freeze a page'), async (t) => {
   const app = await openClockApp(t);
   await app.tap(PLUS);
   const before = await contentOf(app);
@@ -206,7 +206,7 @@ test('out of sight in the middle of a drag: what it had come to is kept, also wh
   assert.equal((await app.widget('slide edge.face_deg')).value, value);
 });
 
-test('a key held down while the page goes out of sight does not repeat for an hour', async (t) => {
+test('a key held down while the page goes out of sight does not repeat for an hour', onlyInChromium('to freeze a page'), async (t) => {
   const app = await openClockApp(t);
   await app.touch('touchStart', [await app.pointOn(PLUS)]);
   await app.drawn();
@@ -216,7 +216,7 @@ test('a key held down while the page goes out of sight does not repeat for an ho
 });
 
 for (const [name, screen] of Object.entries({ phone: PHONE, tabletUpright: coarse(SCREENS.tabletUpright), desktop: coarse(SCREENS.desktop) })) {
-  test(`text set twice as large in the browser is followed on a ${name} as far as every page fits`, async (t) => {
+  test(`text set twice as large in the browser is followed on a ${name} as far as every page fits`, onlyInChromium('the size of letters'), async (t) => {
     const { app, before } = await enteredApp(t, screen);
     const usual = (await app.widget('menu')).rect.height;
     await app.setLetters(32);
@@ -234,7 +234,7 @@ for (const [name, screen] of Object.entries({ phone: PHONE, tabletUpright: coars
   });
 }
 
-test('200 % zoom of the browser, on a desktop and on a phone, keeps every page whole', async (t) => {
+test('200 % zoom of the browser, on a desktop and on a phone, keeps every page whole', onlyInChromium('a pixel ratio'), async (t) => {
   for (const screen of [coarse(SCREENS.desktop), PHONE]) {
     const { app, before } = await enteredApp(t, screen);
     const width = screen.width / 2, height = screen.height / 2;

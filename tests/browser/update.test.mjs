@@ -6,7 +6,7 @@ import { join } from 'node:path';
 import { test } from 'node:test';
 
 import { wordsOf } from '../../web/words.js';
-import { AppPage, makeNewer, makeVersion, releaseOf, rewrite, spoil, visitedOnce } from './harness.mjs';
+import { AppPage, makeNewer, makeVersion, onlyInChromium, releaseOf, rewrite, spoil, visitedOnce } from './harness.mjs';
 import { choose, savedPlan } from './steps.mjs';
 
 // An input of the first step, to see that the plan is there and the app at work.
@@ -133,7 +133,7 @@ test('a list of files that is cut off, written into, older or no list at all cha
   await assertStarts(app, release);
 });
 
-test('a disk that is full at any point of an update: told in words, the release in use stays whole, and plans are still kept', async (t) => {
+test('a disk that is full at any point of an update: told in words, the release in use stays whole, and plans are still kept', onlyInChromium('how much storage there is'), async (t) => {
   const { folder, site, app, release } = await visitedOnce(t);
   const newer = makeNewer(folder, 'style.css', NEWER);
   const total = releaseOf(folder).files.reduce((sum, { bytes }) => sum + bytes, 0);

@@ -157,8 +157,7 @@ test('a plan saved as a file opens again with the same check code', async (t) =>
   await choose(app, 'example dam-crest');
   await app.tap('less edge.face_deg');
   const { check_code } = await checked(app);
-  const [download] = await Promise.all([app.page.waitForEvent('download'), choose(app, 'save')]);
-  const text = readFileSync(await download.path(), 'utf8');
+  const { text } = await app.handed(() => choose(app, 'save'));
   await choose(app, 'new');
   assert.equal((await app.state()).check_code, '');
   await openPlanFile(app, text);
