@@ -132,6 +132,11 @@ export function killBrowser(folder, { helpersToo = false } = {}) {
   process.kill(helpersToo ? -Number(pid) : Number(pid), 'SIGKILL');
 }
 
+/** Firefox makes no click of the touch that a test sends to an element. */
+function clickForTap(page) {
+  Object.getPrototypeOf(page.locator('body')).tap = function tap() { return this.click(); };
+}
+
 /** The app in a page: its state, its requests and complaints, and a finger that taps and drags by widget id. */
 export class AppPage {
   requests = []; // addresses of everything the page asked for
@@ -141,7 +146,8 @@ export class AppPage {
   static async open(context, address) {
     const app = new AppPage();
     app.page = await context.newPage();
-    if (!IN_FIREFOX) app.devtools = await context.newCDPSession(app.page);
+    if (IN_FIREFOX) clickForTap(app.page);
+    else app.devtools = await context.newCDPSession(app.page);
     app.page.on('request', (request) => app.requests.push(request.url()));
     app.page.on('console', (line) => ['error', 'warning'].includes(line.type()) && app.complaints.push(line.text()));
     app.page.on('pageerror', (error) => app.complaints.push(String(error)));
