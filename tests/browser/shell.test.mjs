@@ -42,6 +42,17 @@ test('counts both taps of a quick double tap', async (t) => {
   assert.equal(await degrees(app), before + 10);
 });
 
+test('a key that is held goes on under a finger that lies still, and one undo takes all of it back', async (t) => {
+  const app = await openApp(t);
+  const before = await degrees(app);
+  await app.touch('touchStart', [await app.pointOn(PLUS)]);
+  await app.until(({ widgets }) => parseInt(widgets.find(({ id }) => id === VALUE).value, 10) >= before + 5, 'the fifth degree');
+  await app.touch('touchEnd', []);
+  await app.settled();
+  await app.tap('undo');
+  assert.equal(await degrees(app), before);
+});
+
 /** The page does nothing else for so long, as on a slow device. */
 const keepBusy = (app, ms) => app.page.evaluate((most) => new Promise((free) => {
   setTimeout(() => { for (const end = performance.now() + most; performance.now() < end;); }, 20);
