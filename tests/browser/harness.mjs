@@ -401,6 +401,18 @@ export function spoil(folder, path, at = 100) {
   writeFileSync(join(folder, path), body);
 }
 
+const pause = (ms) => new Promise((over) => { setTimeout(over, ms); });
+
+/** Resolves once no window is left and a newer release has taken over by itself. Firefox tells nothing of its workers: there it gets a while. */
+export async function takenOver(context) {
+  if (IN_FIREFOX) return pause(3000);
+  const isDone = (worker) => worker.evaluate(() => registration.waiting === null && registration.active?.state === 'activated').catch(() => false);
+  for (const start = Date.now(); Date.now() - start < PATIENCE_MS; await pause(50)) {
+    if ((await Promise.all(context.serviceWorkers().map(isDone))).includes(true)) return undefined;
+  }
+  return assert.fail('the newer release never took over');
+}
+
 /** A browser with a whole copy of a release, and the folder that it came from; `headers` go with every answer of its site. */
 export async function visitedOnce(t, { headers = {} } = {}) {
   const folder = copySite(t);

@@ -6,7 +6,7 @@ import { join } from 'node:path';
 import { test } from 'node:test';
 
 import { wordsOf } from '../../web/words.js';
-import { AppPage, makeNewer, makeVersion, onlyInChromium, releaseOf, rewrite, spoil, visitedOnce } from './harness.mjs';
+import { AppPage, makeNewer, makeVersion, onlyInChromium, releaseOf, rewrite, spoil, takenOver, visitedOnce } from './harness.mjs';
 import { choose, savedPlan } from './steps.mjs';
 
 // An input of the first step, to see that the plan is there and the app at work.
@@ -206,7 +206,7 @@ test('the offer is withdrawn with the first change of the plan, and the newer re
   await savedPlan(app);
   assert.equal((await copyOf(app)).release, release);
   await app.page.close();
-  await new Promise((over) => { setTimeout(over, 500); }); // the browser notes that no window is left
+  await takenOver(context);
   const second = await AppPage.open(context, site.address);
   assert.equal((await second.copyReady()).release, newer);
   assert.equal((await second.widget(VALUE)).value, value);
@@ -287,7 +287,7 @@ test('a version that does not run in this browser is not the end: the one before
   rewrite(folder, 'boot.js', 'this is no script');
   assert.equal(await updated(app), true);
   await app.page.close();
-  await new Promise((over) => { setTimeout(over, 500); });
+  await takenOver(context);
   const second = Object.assign(new AppPage(), { page: await context.newPage() });
   await second.page.goto(site.address);
   await second.page.getByText('The app does not start.').waitFor();
