@@ -128,7 +128,7 @@ export async function launch(t, folder = temporaryFolder(t), { screen = SCREENS.
 
 /** Ends the browser of `folder` as a flat battery would: nothing is written, nothing is asked. With all its helpers, or alone. */
 export function killBrowser(folder, { helpersToo = false } = {}) {
-  const [, pid] = /-(\d+)$/.exec(readlinkSync(join(folder, 'SingletonLock')));
+  const [, pid] = /[-+](\d+)$/.exec(readlinkSync(join(folder, IN_FIREFOX ? 'lock' : 'SingletonLock')));
   process.kill(helpersToo ? -Number(pid) : Number(pid), 'SIGKILL');
 }
 
@@ -406,7 +406,8 @@ const pause = (ms) => new Promise((over) => { setTimeout(over, ms); });
 /** Resolves once no window is left and a newer release has taken over by itself. Firefox tells nothing of its workers: there it gets a while. */
 export async function takenOver(context) {
   if (IN_FIREFOX) return pause(3000);
-  const isDone = (worker) => worker.evaluate(() => registration.waiting === null && registration.active?.state === 'activated').catch(() => false);
+  const look = (worker) => worker.evaluate(() => registration.waiting === null && registration.active?.state === 'activated').catch(() => false);
+  const isDone = (worker) => Promise.race([look(worker), pause(2000)]); // one that is being stopped may never answer
   for (const start = Date.now(); Date.now() - start < PATIENCE_MS; await pause(50)) {
     if ((await Promise.all(context.serviceWorkers().map(isDone))).includes(true)) return undefined;
   }

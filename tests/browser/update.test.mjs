@@ -213,6 +213,23 @@ test('the offer is withdrawn with the first change of the plan, and the newer re
   await line(second).getByText(FR.nowVersion.split('{')[0]).waitFor();
 });
 
+test('nothing is offered where work begins before the newer release has told its version', async (t) => {
+  const { folder, context, app } = await visitedOnce(t);
+  makeNewer(folder, 'style.css', NEWER);
+  assert.equal(await updated(app), true);
+  await context.addInitScript(() => {
+    const { postMessage } = ServiceWorker.prototype;
+    ServiceWorker.prototype.postMessage = function later(message, ...rest) {
+      setTimeout(() => postMessage.call(this, message, ...rest), message.type === 'version' ? 2000 : 0);
+    };
+  });
+  await app.page.reload();
+  await app.ready();
+  await app.tap(PLUS);
+  await app.page.evaluate(() => window.guywright.copyTold);
+  assert.equal(await app.page.locator('#notice').isVisible(), false);
+});
+
 test('of two windows one agrees: the other keeps plan and release, its later parts among it, and takes the newer one when it is loaded again', async (t) => {
   const { folder, context, site, app, release } = await visitedOnce(t);
   const other = await AppPage.open(context, site.address);
