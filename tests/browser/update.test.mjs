@@ -220,12 +220,15 @@ test('nothing is offered where work begins before the newer release has told its
   await context.addInitScript(() => {
     const { postMessage } = ServiceWorker.prototype;
     ServiceWorker.prototype.postMessage = function later(message, ...rest) {
-      setTimeout(() => postMessage.call(this, message, ...rest), message.type === 'version' ? 2000 : 0);
+      const send = () => postMessage.call(this, message, ...rest);
+      if (message.type === 'version') window.askVersion = send;
+      else send();
     };
   });
   await app.page.reload();
   await app.ready();
   await app.tap(PLUS);
+  await app.page.evaluate(() => window.askVersion());
   await app.page.evaluate(() => window.guywright.copyTold);
   assert.equal(await app.page.locator('#notice').isVisible(), false);
 });
