@@ -105,15 +105,13 @@ async function rescue() {
   if (text !== undefined) files.download('rescued-plan.json', text);
 }
 
-/** Before the program draws its first frame. */
-async function tellSettings(chosen) {
-  const { language, units, theme } = await chosen;
+function tellSettings({ language, units, theme }) {
   speak(language);
   program.ccall('guywright_set_settings', null, ['number', 'number', 'number'], [Number(language === 'fr'), Number(units === 'imperial'), Number(theme) || 0]);
 }
 
-async function tellProgress() {
-  const bytes = new TextEncoder().encode(await settings.progress());
+function tellProgress(text) {
+  const bytes = new TextEncoder().encode(text);
   program.ccall('guywright_set_progress', null, ['array', 'number'], [bytes, bytes.length]);
 }
 
@@ -124,15 +122,15 @@ async function start() {
   if (typeof WebAssembly !== 'object') return notice.stop(say('noWebAssembly'));
   addEventListener('error', stopOnFault);
   addEventListener('unhandledrejection', stopOnFault);
-  const chosen = settings.settings();
+  const kept = settings.ask();
   try {
     program = await load();
     passBytesOverHeap(program);
   } catch (error) {
     return notice.stop(say('partMissing'), String(error));
   }
-  await tellSettings(chosen);
-  await tellProgress();
+  await kept.settings(tellSettings); // before the program draws its first frame
+  await kept.progress(tellProgress);
   watchScreen();
   outside.start();
   pages.start();
@@ -146,11 +144,12 @@ async function start() {
     sheet: () => program.ccall('guywright_sheet', 'string'),
     framesDrawn: () => program.ccall('guywright_frames_drawn', 'number'),
     isIdle: () => program.ccall('guywright_is_idle', 'number') === 1,
+    isTold: () => outside.isTold,
     checkCopy: offline.check,
     second: () => program.ccall('guywright_second', 'string'),
     saved,
   };
-  await offline.keepCopy(saved);
+  window.guywright.copyTold = offline.keepCopy(saved); // made or not, and a newer one offered or not
 }
 
 start();

@@ -6,11 +6,12 @@ import { say } from './words.js';
 const WORKER = 'sw.js';
 const SHOWN_MS = 4000;
 const SHOWN_LONG_MS = 15_000; // more to read, and nothing that was asked for
-const LONGEST_ANSWER_MS = 3000;
+const LONGEST_ANSWER_MS = 10_000; // of a slow device
 const SEEN = 'release'; // in localStorage: the release of the last start
 
 const container = navigator.serviceWorker; // undefined where the browser has none, or the address is not secure
 let offer; // while a newer release is offered: withdraws that
+let isAtWork = false; // since it was opened: nothing is offered any more
 let agreed = false; // in this window
 let controlled = Boolean(container?.controller); // by the release that this window runs
 let refused; // what became of the last try to take a newer release
@@ -63,6 +64,7 @@ async function sayRefused() {
 
 /** Work has begun: it is finished with the version that it was begun with. */
 export function workBegun() {
+  isAtWork = true;
   offer?.();
   offer = undefined;
 }
@@ -80,7 +82,7 @@ async function take(offered, saved) {
 async function offerNewRelease(waiting, saved) {
   const silence = new Promise((resolve) => { setTimeout(() => resolve({ version: '', release: '' }), LONGEST_ANSWER_MS); });
   const [newer, copy] = await Promise.all([Promise.race([ask(waiting, { type: 'version' }), silence]), check()]);
-  offer = show(say('newer', { newer: nameOf(newer), version: nameOf(copy) }), { [say('useNow')]: () => take(waiting, saved), [say('keepThis')]: () => {} });
+  if (!isAtWork) offer = show(say('newer', { newer: nameOf(newer), version: nameOf(copy) }), { [say('useNow')]: () => take(waiting, saved), [say('keepThis')]: () => {} });
 }
 
 async function sayWhenReady() {

@@ -77,7 +77,14 @@ export class Outside {
     this.#textTimer = setTimeout(() => this.#showText(), Math.min(TEXT_DELAY_MS, longest));
   }
 
+  /** True where all that is drawn stands in words, too. */
+  get isTold() {
+    return this.#verdictTimer === 0 && this.#textTimer === 0;
+  }
+
   #showText() {
+    clearTimeout(this.#textTimer);
+    this.#textTimer = 0;
     this.#staleSince = undefined;
     this.#text.show(this.#textJson());
   }

@@ -7,6 +7,7 @@ const PRACTICE = 'practice'; // what was answered in practice: the program's own
 const LONGEST_WAIT_MS = 1500; // a store that does not answer must not keep the app from starting
 
 let pending = Promise.resolve();
+const chosenHere = new Set(); // keys: what comes late from the store is older
 
 /** What somebody expects whose browser speaks `tag`. */
 export function usualFor(tag) {
@@ -18,26 +19,31 @@ async function kept(key) {
   return result;
 }
 
-/** Undefined where the store does not answer, or not in time: as on a first start. */
-function keptInTime(key) {
-  const nothing = new Promise((resolve) => { setTimeout(resolve, LONGEST_WAIT_MS); });
-  return Promise.race([kept(key), nothing]).catch(() => undefined);
+/** Tells what was found, or undefined where the store does not answer in time, as on a first start; then again what comes after all. */
+async function tellInTime(key, answer, tell) {
+  const end = new Promise((resolve) => { setTimeout(resolve, LONGEST_WAIT_MS); });
+  const found = await Promise.race([answer, end]);
+  tell(found);
+  if (found === undefined) answer.then((late) => late !== undefined && !chosenHere.has(key) && tell(late));
 }
 
-/** As they were chosen last on this device: { language, units, theme }. */
-export async function settings() {
-  return { ...usualFor(navigator.language ?? ''), ...(await keptInTime(KEY)) };
-}
-
-/** What was answered in practice on this device, as text; empty where there is nothing. */
-export async function progress() {
-  const found = await keptInTime(PRACTICE);
-  return typeof found === 'string' ? found : '';
+/**
+ * Asks the store at once; what it answers is waited for when it is wanted. `settings(tell)`: { language, units, theme } as chosen last
+ * on this device; `progress(tell)`: what was answered in practice, as text, empty where there is nothing.
+ */
+export function ask() {
+  const [chosen, answered] = [KEY, PRACTICE].map((key) => kept(key).catch(() => undefined));
+  return {
+    settings: (tell) => tellInTime(KEY, chosen, (found) => tell({ ...usualFor(navigator.language ?? ''), ...found })),
+    progress: (tell) => tellInTime(PRACTICE, answered, (found) => tell(typeof found === 'string' ? found : '')),
+  };
 }
 
 /** Where nothing can be kept it holds until the app closes; that is said of the plans already. */
 function put(value, key) {
-  pending = Promise.all([pending, transact('readwrite', ({ settings }) => settings.put(value, key)).catch(() => {})]);
+  chosenHere.add(key);
+  const written = transact('readwrite', ({ settings }) => settings.put(value, key));
+  pending = Promise.allSettled([pending, written]).then(() => {}); // and hold none of the answers, which hold their transactions
 }
 
 export const keep = (chosen) => put(chosen, KEY);

@@ -19,12 +19,6 @@ async function openText(app) {
   await text(app).getByRole('heading', { level: 2, name: 'Edge', exact: true }).waitFor();
 }
 
-/** Once the text has caught up with the drawing. */
-async function textCaughtUp(app) {
-  await app.settled();
-  await app.page.waitForTimeout(600);
-}
-
 /** Everything that axe has to say of the page as it stands, by its weight. */
 async function complaintsOfAxe(app) {
   await app.page.evaluate(AXE);
@@ -35,7 +29,7 @@ async function complaintsOfAxe(app) {
 /** The page lets no script in but its own; axe comes in by the debugger, which asks nobody. */
 async function openForAxe(t, screen = DESKTOP) {
   const app = await openApp(t, screen);
-  await textCaughtUp(app);
+  await app.told();
   return app;
 }
 
@@ -69,7 +63,7 @@ for (const [name, act] of Object.entries({
   test(`axe finds nothing in ${name}`, async (t) => {
     const app = await openForAxe(t);
     await act(app);
-    await textCaughtUp(app);
+    await app.told();
     assert.deepEqual(await complaintsOfAxe(app), []);
   });
 }
@@ -92,7 +86,7 @@ test('numbers, verdict and check code in the text are those of the drawing, on e
   const app = await openApp(t, PHONE);
   const compare = async () => {
     const state = await checked(app);
-    await textCaughtUp(app);
+    await app.told();
     const drawn = state.widgets.filter(({ id }) => id.startsWith('slide ')).map(({ id, value }) => [id.slice('slide '.length), value]);
     for (const [path, value] of drawn) assert.equal(await app.page.locator(`[data-path="${path}"]`).inputValue(), value, path);
     assert.equal(await text(app).locator('.verdict').textContent(), state.verdict);
@@ -122,7 +116,7 @@ test('a number typed in the text changes the plan as the slider does, is undone 
   assert.equal(await input.inputValue(), '77');
   assert.equal((await checked(app)).check_code, changed.check_code);
   await text(app).getByRole('button', { name: 'Undo' }).click();
-  await textCaughtUp(app);
+  await app.told();
   assert.equal((await checked(app)).check_code, before.check_code);
   assert.equal(await input.inputValue(), '85');
 });
@@ -133,7 +127,7 @@ test('a minus is the minus of the slider, a comma is a point, and nothing or a w
   const input = app.page.locator('[data-path="frame.foot_m[0][0]"]');
   await input.fill('-0,5');
   await input.press('Tab');
-  await textCaughtUp(app);
+  await app.told();
   await text(app).locator('.back').click();
   await choose(app, 'step Frame');
   assert.equal((await app.widget('slide frame.foot_m[0][0]')).value, '-0.50');
@@ -154,7 +148,7 @@ test('guys come and go by the keys of the text, and the focus stays where it was
   const add = text(app).getByRole('button', { name: 'Add a guy' });
   await add.focus();
   await app.page.keyboard.press('Enter');
-  await textCaughtUp(app);
+  await app.told();
   assert.equal(await count(), before + 2); // its anchor's and its own
   assert.equal(await app.page.evaluate(() => document.activeElement.dataset.id), 'add guy');
   assert.equal((await app.state()).verdict, 'NOT CHECKED');
@@ -162,7 +156,7 @@ test('guys come and go by the keys of the text, and the focus stays where it was
   const missing = (await app.state()).not_measured.length;
   assert.equal(await right.count(), missing);
   await right.first().click();
-  await textCaughtUp(app);
+  await app.told();
   assert.equal((await app.state()).not_measured.length, missing - 1);
 });
 
@@ -183,7 +177,7 @@ test('the whole of the text is reached by the Tab key, and Escape and F6 lead ba
   await app.page.locator('#canvas').focus();
   await app.page.keyboard.press('F6');
   assert.equal(await app.page.evaluate(() => document.activeElement.id), 'text-verdict');
-  await textCaughtUp(app);
+  await app.told();
   const all = await text(app).locator('button, input').count();
   const reached = new Set();
   for (let i = 0; i < all; ++i) {
@@ -214,18 +208,18 @@ test('while the app is locked the text changes nothing either, and opens the loc
   const app = await openApp(t, PHONE);
   const before = await checked(app);
   await choose(app, 'lock');
-  await textCaughtUp(app);
+  await app.told();
   await app.page.evaluate(() => document.querySelector('#text .back').focus()); // as a screen reader comes to it
   const input = app.page.locator('[data-path="edge.face_deg"]');
   assert.equal(await input.evaluate((node) => node.readOnly), true);
   for (const id of ['add guy', 'new', 'undo', 'lock 2']) await app.page.evaluate((key) => document.querySelector(`#text [data-id="${key}"]`).click(), id);
-  await textCaughtUp(app);
+  await app.told();
   assert.equal((await app.state()).screen, 'Locked');
   assert.equal((await checked(app)).check_code, before.check_code);
   await text(app).getByRole('button', { name: 'Open the lock, first key' }).click();
-  await textCaughtUp(app);
+  await app.told();
   await text(app).getByRole('button', { name: 'Open the lock, second key' }).click();
-  await textCaughtUp(app);
+  await app.told();
   assert.equal((await app.state()).screen, 'Edge');
   assert.equal(await input.evaluate((node) => node.readOnly), false);
 });
@@ -236,7 +230,7 @@ test('the colours of the text are those of the theme', async (t) => {
   assert.equal(await ground(), 'rgb(255, 255, 255)');
   await choose(app, 'theme');
   await app.tap('theme');
-  await textCaughtUp(app);
+  await app.told();
   assert.equal(await ground(), 'rgb(0, 0, 0)');
 });
 

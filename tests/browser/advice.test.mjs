@@ -4,7 +4,7 @@ import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { test } from 'node:test';
 
-import { SCREENS, openApp } from './harness.mjs';
+import { SCREENS, onlyInChromium, openApp } from './harness.mjs';
 import { SIZES, assertUsable, checked, choose, coarse, has, savedPlan } from './steps.mjs';
 
 const PHONE = coarse(SCREENS.phone);
@@ -64,7 +64,7 @@ test('a NO-GO plan: the first change is one tap away and makes it GO; undo gives
   assert.equal(offers(await answered(app))[0].id, first.id, 'the same plan gets the same advice');
 });
 
-test('advice is computed between frames: nothing is drawn for it but what was found, and the screen answers meanwhile', async (t) => {
+test('advice is computed between frames: nothing is drawn for it but what was found, and the screen answers meanwhile', onlyInChromium('to be slow'), async (t) => {
   const app = await openApp(t, PHONE);
   await open(app, weakCord);
   await app.devtools.send('Emulation.setCPUThrottlingRate', { rate: 4 });

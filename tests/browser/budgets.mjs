@@ -1,6 +1,6 @@
 // What the app takes, beside what it may take; nothing is asserted, what is over says so:
 //   node tests/browser/budgets.mjs [sizes start frames rest memory ratio]      all of them unless some are named
-// The site must have been built. GESTURES=3600 for a longer session. Chromium at a quarter of its speed where it says so, WebGL in
+// The site must have been built. GESTURES=1200 for an hour of use. Chromium at a quarter of its speed where it says so, WebGL in
 // software: on a machine that does other work meanwhile times are too long, and the load is told with them.
 
 import { execFileSync } from 'node:child_process';
@@ -10,12 +10,11 @@ import { join } from 'node:path';
 
 import { at, between, noteFrames, over, slide } from './frames.mjs';
 import { AppPage, SCREENS, SITE, launch, releaseOf, startSite } from './harness.mjs';
+import { noteMemories, session } from './memory.mjs';
 import { checked, choose, coarse, has } from './steps.mjs';
 
 const THROTTLE = 4;
 const PHONE = coarse(SCREENS.phone);
-const GESTURES = Number(process.env.GESTURES ?? 600);
-const STEPS_KEPT = 200; // of undo: once they are there memory may grow no more
 const ROOT = join(SITE, '..', '..');
 
 const endings = [];
@@ -135,50 +134,6 @@ async function idle(app) {
   print('timers and frames that wake the page in 10 s at rest', await app.page.evaluate(() => window.wakings), 0, '', `${(after - before).toFixed(1)} ms of work`);
 }
 
-// --- memory ---
-
-async function memoryOf(app) {
-  await app.devtools.send('HeapProfiler.collectGarbage');
-  const { usedSize } = await app.devtools.send('Runtime.getHeapUsage');
-  const { result: prototype } = await app.devtools.send('Runtime.evaluate', { expression: 'WebAssembly.Memory.prototype' });
-  const { objects } = await app.devtools.send('Runtime.queryObjects', { prototypeObjectId: prototype.objectId });
-  const { result } = await app.devtools.send('Runtime.callFunctionOn', { objectId: objects.objectId, functionDeclaration: 'function() { return this.reduce((sum, { buffer }) => sum + buffer.byteLength, 0); }', returnByValue: true });
-  return { script: usedSize / 1e6, program: result.value / 1e6 };
-}
-
-/** An hour's gestures without the pauses between: a number up and down, every hundredth time the pages over the drawing. */
-async function session(app) {
-  await choose(app, 'step Edge');
-  await app.page.locator('#canvas').focus();
-  while ((await app.state()).focus !== 'slide edge.face_deg') await app.page.keyboard.press('Tab');
-  const gestures = async (count) => {
-    for (let i = 1; i <= count; ++i) {
-      await app.page.keyboard.press(i % 2 ? 'ArrowLeft' : 'ArrowRight');
-      if (i % 10 === 0) await app.settled();
-      if (i % 100 === 0) await visitPages(app);
-    }
-    await checked(app);
-    await app.page.evaluate(() => window.guywright.saved());
-  };
-  await gestures(2 * STEPS_KEPT);
-  const before = await memoryOf(app);
-  await gestures(GESTURES);
-  const after = await memoryOf(app);
-  for (const [what, name] of [['script', 'the page'], ['program', 'the program']]) {
-    print(`memory of ${name} after ${GESTURES} more gestures`, after[what], before[what] * 1.1 + 0.5, 'MB', `before: ${before[what].toFixed(2)} MB, with ${STEPS_KEPT} steps of undo; may grow by a tenth and half a MB`);
-  }
-}
-
-async function visitPages(app) {
-  for (const id of ['share', 'sheet', 'text']) {
-    await choose(app, id);
-    await app.page.waitForTimeout(100);
-    await app.page.keyboard.press('Escape');
-  }
-  await app.page.locator('#canvas').focus();
-  for (let i = 0; i < 60 && (await app.state()).focus !== 'slide edge.face_deg'; ++i) await app.page.keyboard.press('Tab');
-}
-
 // --- the program itself ---
 
 function ratio() {
@@ -195,6 +150,7 @@ async function withApp(parts) {
   if (parts.length === 0) return;
   const { site, context } = await stranger();
   await context.addInitScript(countWakings);
+  await context.addInitScript(noteMemories);
   const app = await AppPage.open(context, site.address);
   await app.copyReady();
   for (const part of parts) await part(app);
@@ -206,7 +162,7 @@ const isWanted = (name) => wanted.length === 0 || wanted.includes(name);
 try {
   if (isWanted('sizes')) sizes();
   if (isWanted('start')) await starts();
-  await withApp(Object.entries({ frames, rest: idle, memory: session }).filter(([name]) => isWanted(name)).map(([, part]) => part));
+  await withApp(Object.entries({ frames, rest: idle, memory: (app) => session(app, print) }).filter(([name]) => isWanted(name)).map(([, part]) => part));
   if (isWanted('ratio')) ratio();
 } finally {
   for (const end of endings) await end();

@@ -4,7 +4,7 @@ import assert from 'node:assert/strict';
 import { test } from 'node:test';
 
 import { heldOf, pictureOf, sensorsOf } from '../../web/device.js';
-import { AppPage, SCREENS, freshContext, openApp, startSite } from './harness.mjs';
+import { AppPage, SCREENS, freshContext, onlyInChromium, openApp, startSite } from './harness.mjs';
 import { checked, choose, coarse, has } from './steps.mjs';
 
 const PHONE = coarse(SCREENS.phone);
@@ -45,17 +45,23 @@ test('how the picture is turned, from new browsers and from old ones', () => {
 // --- in the app ---
 
 /** The browser's own stand-in for a device that is held so. */
-const holdDevice = (app, alpha, beta, gamma) => app.devtools.send('DeviceOrientation.setDeviceOrientationOverride', { alpha, beta, gamma });
+async function holdDevice(app, alpha, beta, gamma) {
+  await app.page.evaluate(() => { window.held = new Promise((told) => { addEventListener('deviceorientation', told, { once: true }); }); });
+  await app.devtools.send('DeviceOrientation.setDeviceOrientationOverride', { alpha, beta, gamma });
+  await app.page.evaluate(() => window.held.then(() => {}));
+}
 
 /** Events that the stand-in cannot make: against north, or with a heading and its accuracy. Goes on until the page closes. */
 const fireEvents = (app, name, values) =>
   app.page.evaluate(([kind, init]) => {
     clearInterval(window.firing);
-    window.firing = setInterval(() => {
+    const fire = () => {
       const made = new DeviceOrientationEvent(kind, init);
       for (const key of ['webkitCompassHeading', 'webkitCompassAccuracy']) if (key in init) Object.defineProperty(made, key, { value: init[key] });
       dispatchEvent(made);
-    }, 60);
+    };
+    fire();
+    window.firing = setInterval(fire, 60);
   }, [name, values]);
 
 async function tapOnly(app, id) {
@@ -77,7 +83,7 @@ test('without sensors there is no key to take anything from the device', async (
   for (let i = 0; i < 4; ++i, await app.tap('next')) assert.deepEqual((await app.state()).widgets.map(({ id }) => id).filter((id) => id.startsWith('take ')), []);
 });
 
-test('the inclination of a guy comes from the device along it, and undo takes it back', async (t) => {
+test('the inclination of a guy comes from the device along it, and undo takes it back', onlyInChromium('how the device is held'), async (t) => {
   const app = await openApp(t, PHONE);
   const before = await checked(app);
   await holdDevice(app, 0, 37.2, 4);
@@ -95,7 +101,7 @@ test('the inclination of a guy comes from the device along it, and undo takes it
   assert.equal((await checked(app)).check_code, before.check_code);
 });
 
-test('a device that moves gives no reading, and one that is cancelled changes nothing', async (t) => {
+test('a device that moves gives no reading, and one that is cancelled changes nothing', onlyInChromium('how the device is held'), async (t) => {
   const app = await openApp(t, PHONE);
   const { check_code } = await checked(app);
   await holdDevice(app, 0, 20, 0);
@@ -112,7 +118,7 @@ test('a device that moves gives no reading, and one that is cancelled changes no
   assert.equal((await checked(app)).check_code, check_code);
 });
 
-test('what the plan cannot hold is refused with the range, and the old value stays', async (t) => {
+test('what the plan cannot hold is refused with the range, and the old value stays', onlyInChromium('how the device is held'), async (t) => {
   const app = await openApp(t, PHONE);
   const { check_code } = await checked(app);
   await holdDevice(app, 0, 0, 0);
@@ -126,7 +132,7 @@ test('what the plan cannot hold is refused with the range, and the old value sta
   assert.equal((await checked(app)).check_code, check_code);
 });
 
-test('the lean of a leg has the sign of the side that the screen faces away from', async (t) => {
+test('the lean of a leg has the sign of the side that the screen faces away from', onlyInChromium('how the device is held'), async (t) => {
   const app = await openApp(t, PHONE);
   await holdDevice(app, 0, 78, 0);
   await showTakeKey(app, 'take frame.lean_deg', 'Frame');
@@ -141,10 +147,11 @@ test('a bearing needs straight out first, then counts from it, and says what the
   await choose(app, 'new');
   await app.page.evaluate(() => {
     window.alpha = 300; // heading 60
-    setInterval(() => dispatchEvent(new DeviceOrientationEvent('deviceorientationabsolute', { alpha: window.alpha, beta: 5, gamma: 0, absolute: true })), 60);
+    const fire = () => dispatchEvent(new DeviceOrientationEvent('deviceorientationabsolute', { alpha: window.alpha, beta: 5, gamma: 0, absolute: true }));
+    fire();
+    setInterval(fire, 60);
   });
   const key = 'take guys[0].bearing_deg';
-  await app.page.waitForTimeout(200);
   await showTakeKey(app, key);
   await tapOnly(app, key);
   let state = await app.until(canTake, 'a steady heading');
@@ -163,7 +170,6 @@ test('a compass that tells a poor accuracy widens the tolerance in so many words
   const app = await openApp(t, PHONE);
   const poor = { alpha: 0, beta: 0, gamma: 0, webkitCompassHeading: 200, webkitCompassAccuracy: 12 };
   await fireEvents(app, 'deviceorientation', poor);
-  await app.page.waitForTimeout(200);
   const key = 'take guys[0].bearing_deg';
   await showTakeKey(app, key);
   await tapOnly(app, key);
@@ -191,7 +197,7 @@ async function askingPage(t, answer) {
   return AppPage.open(context, site.address);
 }
 
-test('permission is asked for inside the tap, once it is needed, and then readings come', async (t) => {
+test('permission is asked for inside the tap, once it is needed, and then readings come', onlyInChromium('how the device is held'), async (t) => {
   const app = await askingPage(t, 'granted');
   await showTakeKey(app);
   assert.deepEqual(await app.page.evaluate(() => window.asked), []);

@@ -28,9 +28,14 @@ const FLAGS = ['--no-sandbox', '--use-gl=angle', '--use-angle=swiftshader', '--e
 
 /** BROWSER=firefox: the same tests there, as far as they need nothing that only Chromium can be told. Needs a display with OpenGL, such as xvfb's. */
 const IN_FIREFOX = process.env.BROWSER === 'firefox';
+/** For a test that needs what only Chromium can be told: it is skipped elsewhere. */
+export const onlyInChromium = (why) => (IN_FIREFOX ? { skip: `only Chromium can be told: ${why}` } : {});
 const FIREFOX = { channel: 'moz-firefox', executablePath: process.env.FIREFOX ?? '/usr/bin/firefox-esr', headless: false, firefoxUserPrefs: { 'webgl.force-enabled': true } };
 
 const launchBrowser = () => (IN_FIREFOX ? firefox.launch(FIREFOX) : chromium.launch({ executablePath: CHROMIUM, args: FLAGS }));
+
+/** Only ends what hangs: a machine may be ten times slower than another. */
+export const PATIENCE_MS = 120_000;
 
 const cleanUps = new WeakMap();
 
@@ -102,6 +107,7 @@ let shared; // one browser for all tests of a file that need no profile of their
 export async function freshContext(t, screen = SCREENS.phone, options = {}) {
   shared ??= launchBrowser(); // the promise, so that two at once start one browser
   const context = await (await shared).newContext(contextOptions(screen, options));
+  context.setDefaultTimeout(PATIENCE_MS);
   afterwards(t, () => context.close());
   return context;
 }
@@ -115,14 +121,20 @@ export async function launch(t, folder = temporaryFolder(t), { screen = SCREENS.
   const context = IN_FIREFOX
     ? await firefox.launchPersistentContext(folder, { ...FIREFOX, ...contextOptions(screen, options) })
     : await chromium.launchPersistentContext(folder, { executablePath: CHROMIUM, args: [...FLAGS, ...flags], ...contextOptions(screen, options) });
+  context.setDefaultTimeout(PATIENCE_MS);
   afterwards(t, () => context.close());
   return context;
 }
 
 /** Ends the browser of `folder` as a flat battery would: nothing is written, nothing is asked. With all its helpers, or alone. */
 export function killBrowser(folder, { helpersToo = false } = {}) {
-  const [, pid] = /-(\d+)$/.exec(readlinkSync(join(folder, 'SingletonLock')));
+  const [, pid] = /[-+](\d+)$/.exec(readlinkSync(join(folder, IN_FIREFOX ? 'lock' : 'SingletonLock')));
   process.kill(helpersToo ? -Number(pid) : Number(pid), 'SIGKILL');
+}
+
+/** Firefox makes no click of the touch that a test sends to an element. */
+function clickForTap(page) {
+  Object.getPrototypeOf(page.locator('body')).tap = function tap() { return this.click(); };
 }
 
 /** The app in a page: its state, its requests and complaints, and a finger that taps and drags by widget id. */
@@ -134,7 +146,8 @@ export class AppPage {
   static async open(context, address) {
     const app = new AppPage();
     app.page = await context.newPage();
-    if (!IN_FIREFOX) app.devtools = await context.newCDPSession(app.page);
+    if (IN_FIREFOX) clickForTap(app.page);
+    else app.devtools = await context.newCDPSession(app.page);
     app.page.on('request', (request) => app.requests.push(request.url()));
     app.page.on('console', (line) => ['error', 'warning'].includes(line.type()) && app.complaints.push(line.text()));
     app.page.on('pageerror', (error) => app.complaints.push(String(error)));
@@ -144,7 +157,8 @@ export class AppPage {
   }
 
   async ready() {
-    await this.page.waitForFunction(() => window.guywright?.framesDrawn() > 0, null, { timeout: 20_000 });
+    await this.page.waitForFunction(() => window.guywright?.framesDrawn() > 0);
+    await this.page.evaluate(() => window.guywright.saved()); // what is kept has been told to the program
     await this.settled();
   }
 
@@ -173,10 +187,63 @@ export class AppPage {
     }));
   }
 
+  /** Resolves once what the finger has just done is drawn, also while the program is at work on it. */
+  async drawn() {
+    await this.page.evaluate(() => new Promise((done) => {
+      const { framesDrawn, isIdle } = window.guywright;
+      const before = framesDrawn();
+      const look = () => (isIdle() || framesDrawn() > before + 1 ? done() : setTimeout(look, 5)); // a frame takes in one event of the finger
+      look();
+    }));
+  }
+
+  /** Resolves once the page has laid itself out after a change of its size or letters, and the program has followed. */
+  async laidOut() {
+    await this.page.evaluate(() => new Promise((done) => { requestAnimationFrame(() => requestAnimationFrame(() => setTimeout(done))); }));
+    await this.settled();
+  }
+
+  /** Resolves once the screen has that size. */
+  async resize(width, height) {
+    await this.page.setViewportSize({ width, height });
+    await this.page.waitForFunction((size) => String([innerWidth, innerHeight]) === size, String([width, height]));
+    await this.laidOut();
+  }
+
+  /** What the person sets in the browser: 16 px is usual. */
+  async setLetters(px) {
+    await this.devtools.send('Page.setFontSizes', { fontSizes: { standard: px, fixed: px * 13 / 16 } });
+    await this.page.waitForFunction((wanted) => parseFloat(getComputedStyle(document.documentElement).fontSize) === wanted * 1.125, px);
+    await this.laidOut();
+  }
+
+  /** The graphics are taken away, or given back after that. */
+  async loseContext() {
+    await this.page.evaluate(() => new Promise((gone) => {
+      const canvas = document.getElementById('canvas');
+      window.lossTool ??= canvas.getContext('webgl').getExtension('WEBGL_lose_context');
+      canvas.addEventListener('webglcontextlost', () => setTimeout(gone), { once: true });
+      window.lossTool.loseContext();
+    }));
+  }
+
+  async restoreContext() {
+    await this.page.evaluate(() => new Promise((back) => {
+      document.getElementById('canvas').addEventListener('webglcontextrestored', () => setTimeout(back), { once: true });
+      window.lossTool.restoreContext();
+    }));
+    await this.settled();
+  }
+
+  /** Resolves once text view and spoken verdict have caught up with the drawing, too. */
+  async told() {
+    await this.page.waitForFunction(() => window.guywright.isIdle() && window.guywright.isTold(), null, { polling: 30 });
+  }
+
   /** Resolves when `condition(state)` holds; fails with the last state seen. */
   async until(condition, what) {
     let state;
-    for (const start = Date.now(); Date.now() - start < 10_000; await this.page.waitForTimeout(30)) {
+    for (const start = Date.now(); Date.now() - start < PATIENCE_MS; await this.page.waitForTimeout(30)) {
       state = await this.state();
       if (condition(state)) return state;
     }
@@ -205,14 +272,16 @@ export class AppPage {
     return type === 'touchEnd' ? mouse.up() : undefined;
   }
 
-  async tapAt(point, holdMs = 20) {
-    await this.touch('touchStart', [point]);
-    await this.page.waitForTimeout(holdMs);
-    await this.touch('touchEnd', []);
+  /** Down and up are sent at once: were the second to wait for the answer to the first, a slow machine would hold the key until it repeats. */
+  async tapAt(point, holdMs = 0) {
+    if (holdMs === 0 && IN_FIREFOX) return this.page.mouse.click(point.x, point.y);
+    const down = this.touch('touchStart', [point]);
+    if (holdMs > 0) await down.then(() => this.page.waitForTimeout(holdMs));
+    return Promise.all([down, this.touch('touchEnd', [])]);
   }
 
-  async tap(id, holdMs = 20) {
-    await this.tapAt(await this.pointOn(id), holdMs);
+  async tap(id) {
+    await this.tapAt(await this.pointOn(id));
     await this.settled();
   }
 
@@ -238,6 +307,26 @@ export class AppPage {
     const [chooser] = await Promise.all([this.page.waitForEvent('filechooser'), this.tap(id)]);
     await chooser.setFiles(file);
     await this.settled();
+  }
+
+  /** What `act` hands the person as a file: { name, text }. Firefox tells a test nothing of that: there the page is asked what it gives away. */
+  async handed(act) {
+    if (!IN_FIREFOX) {
+      const [download] = await Promise.all([this.page.waitForEvent('download'), act()]);
+      return { name: download.suggestedFilename(), text: readFileSync(await download.path(), 'utf8') };
+    }
+    await this.page.evaluate(() => {
+      window.handedName = undefined;
+      const { createObjectURL } = URL;
+      URL.createObjectURL = (blob) => {
+        window.handed = blob;
+        return createObjectURL(blob);
+      };
+      HTMLAnchorElement.prototype.click = function click() { window.handedName = this.download; };
+    });
+    await act();
+    await this.page.waitForFunction(() => window.handedName);
+    return this.page.evaluate(async () => ({ name: window.handedName, text: await window.handed.text() }));
   }
 
   /** Picture of the whole screen as PNG bytes: equal bytes are equal pixels. */
@@ -310,6 +399,19 @@ export function spoil(folder, path, at = 100) {
   const body = readFileSync(join(folder, path));
   body[at] ^= 1;
   writeFileSync(join(folder, path), body);
+}
+
+const pause = (ms) => new Promise((over) => { setTimeout(over, ms); });
+
+/** Resolves once no window is left and a newer release has taken over by itself. Firefox tells nothing of its workers: there it gets a while. */
+export async function takenOver(context) {
+  if (IN_FIREFOX) return pause(3000);
+  const look = (worker) => worker.evaluate(() => registration.waiting === null && registration.active?.state === 'activated').catch(() => false);
+  const isDone = (worker) => Promise.race([look(worker), pause(2000)]); // one that is being stopped may never answer
+  for (const start = Date.now(); Date.now() - start < PATIENCE_MS; await pause(50)) {
+    if ((await Promise.all(context.serviceWorkers().map(isDone))).includes(true)) return undefined;
+  }
+  return assert.fail('the newer release never took over');
 }
 
 /** A browser with a whole copy of a release, and the folder that it came from; `headers` go with every answer of its site. */

@@ -136,9 +136,7 @@ async function asTheFingerGoesUp(app, { session }, kill) {
   await undo(app, session);
   await onDisk(app);
   const before = session.state;
-  await app.touch('touchStart', [await app.pointOn(`more ${path}`)]);
-  await app.page.waitForTimeout(30);
-  app.touch('touchEnd', []).catch(() => {}); // the answer may never come
+  app.tapAt(await app.pointOn(`more ${path}`)).catch(() => {}); // the answer may never come
   await pause(below(60));
   kill();
   return [before, after];
@@ -196,7 +194,7 @@ async function asANewerReleaseTakesOver(app, { session }, kill, folder) {
   await app.page.evaluate(async () => {
     const registration = await navigator.serviceWorker.getRegistration();
     await registration.update();
-    for (let i = 0; i < 400 && !registration.waiting; ++i) await new Promise((over) => { setTimeout(over, 25); });
+    for (let i = 0; i < 4800 && !registration.waiting; ++i) await new Promise((over) => { setTimeout(over, 25); });
   });
   await onDisk(app);
   await app.page.reload();
@@ -291,8 +289,9 @@ async function start(t, folder, address) {
   const app = await AppPage.open(context, address);
   const copy = await app.copyReady();
   assert.equal(copy.whole, copy.files, 'the app itself is not whole');
-  const isWaiting = await app.page.evaluate(async () => Boolean((await navigator.serviceWorker.getRegistration()).waiting));
-  if (isWaiting) await app.page.getByRole('button', { name: 'Not now' }).click({ timeout: 5000 }).catch(() => {}); // came too late to be offered
+  await app.page.evaluate(() => window.guywright.copyTold);
+  const refusal = app.page.getByRole('button', { name: 'Not now' });
+  if (await refusal.isVisible()) await refusal.click();
   await choose(app, 'step Edge');
   return { app, context };
 }

@@ -8,14 +8,14 @@ import { join } from 'node:path';
 import { test } from 'node:test';
 
 import { wordsOf } from '../../web/words.js';
-import { SCREENS, openApp } from './harness.mjs';
+import { SCREENS, onlyInChromium, openApp } from './harness.mjs';
 import { asRead, asked, checked, choose, coarse, has, isTouched, severalCodes, shownAt } from './steps.mjs';
 
 const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 const PHONE = coarse(SCREENS.phone);
 const EN = wordsOf('en');
 const OLD_LOG = readFileSync(new URL('../logs/signed_by_version_1.json', import.meta.url), 'utf8');
-const USUAL = { standard: 16, fixed: 13 }, TWICE = { standard: 32, fixed: 26 };
+const USUAL_PX = 16;
 const LARGE = severalCodes();
 
 const pageKey = (app, id) => app.page.locator(`#page button[data-id="${id}"]`);
@@ -36,8 +36,7 @@ async function assertNoComplaintOfAxe(app, where) {
 
 /** With text twice as large nothing leaves the screen at the side, no key is lower than a glove needs, and no words of one are cut. */
 async function assertFitsInLargeText(app, root, where) {
-  await app.devtools.send('Page.setFontSizes', { fontSizes: TWICE });
-  await app.page.waitForTimeout(150);
+  await app.setLetters(2 * USUAL_PX);
   await look(app, `${where} large`);
   const faults = await app.page.locator(root).evaluate((page) => {
     const found = page.scrollWidth > page.clientWidth + 1 ? [`${page.scrollWidth} px wide in ${page.clientWidth}`] : [];
@@ -51,7 +50,7 @@ async function assertFitsInLargeText(app, root, where) {
     }
     return found;
   });
-  await app.devtools.send('Page.setFontSizes', { fontSizes: USUAL });
+  await app.setLetters(USUAL_PX);
   assert.deepEqual(faults, [], where);
 }
 
@@ -108,7 +107,7 @@ async function openForAll(t) {
   return app;
 }
 
-test('code, reading, sheet, log and about: for screen readers, by keyboard, in large text and in colours of the system', async (t) => {
+test('code, reading, sheet, log and about: for screen readers, by keyboard, in large text and in colours of the system', onlyInChromium('the size of letters'), async (t) => {
   const app = await openForAll(t);
   const pages = { share: '.qr', 'read code': 'button[data-id="camera"]', sheet: 'button[data-id="print"]', log: 'button[data-id="import log"]' };
   for (const [id, sign] of Object.entries(pages)) {
@@ -170,7 +169,7 @@ async function signByKeyboard(app) {
   await app.page.getByText(EN.signedTitle).waitFor();
 }
 
-test('the second check by keyboard alone, from the first number to the log, with every page of it for everybody', async (t) => {
+test('the second check by keyboard alone, from the first number to the log, with every page of it for everybody', onlyInChromium('the size of letters'), async (t) => {
   const app = await openForAll(t);
   await choose(app, 'second');
   await pageKey(app, 'compare').waitFor();

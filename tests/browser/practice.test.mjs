@@ -3,7 +3,7 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
 
-import { AppPage, SCREENS, openApp } from './harness.mjs';
+import { AppPage, SCREENS, freshContext, openApp } from './harness.mjs';
 import { checked, choose, chooseHere, coarse, enterText, has, nextTo, savedPlan } from './steps.mjs';
 
 const PHONE = coarse(SCREENS.phone);
@@ -82,14 +82,14 @@ test('before the answer neither screen, text view nor the line for screen reader
   await app.tap('view forces');
   told.push(texts(await app.state()));
   await app.tap('smaller');
-  await app.page.waitForTimeout(700);
+  await app.told();
   told.push(await app.page.evaluate(() => document.body.textContent));
   for (const words of told) {
     assert.doesNotMatch(words, /NO-GO\.|Would be|check code|stays up|carries|to spare|broken/i);
     assert.doesNotMatch(words, /force [A-Z]/);
   }
   await predict(app);
-  await app.page.waitForTimeout(700);
+  await app.told();
   assert.match(await app.page.evaluate(() => document.getElementById('verdict').textContent), /^PRACTICE\. Would be/);
 });
 
@@ -129,9 +129,7 @@ test('the same number and level are the same site on another device, another num
   const app = await openApp(t, PHONE);
   await draw(app, 77, 4);
   const first = texts(await app.state());
-  const context = await app.context.browser().newContext({ viewport: PHONE, hasTouch: true, isMobile: true, locale: 'en-GB' });
-  t.after(() => context.close());
-  const other = await AppPage.open(context, app.site.address);
+  const other = await AppPage.open(await freshContext(t, PHONE), app.site.address);
   await draw(other, 77, 4);
   assert.equal(texts(await other.state()), first);
   await draw(other, 78, 4);
@@ -144,17 +142,16 @@ test('the text view plays a whole site', async (t) => {
   await chooseText(app);
   const press = async (name) => {
     await app.page.locator('#text').getByRole('button', { name, exact: true }).first().click();
-    await app.settled();
-    await app.page.waitForTimeout(1100);
+    await app.told();
   };
   await press('Draw this site');
   await press('Predict');
   await press('NO-GO');
   await app.page.locator('#text button[data-id="say guy 0"]').click();
-  await app.page.waitForTimeout(1100);
+  await app.told();
   await press('Show the answer');
   await checked(app);
-  await app.page.waitForTimeout(1100);
+  await app.told();
   assert.match(await app.page.locator('#text .body').innerText(), /You: NO-GO\. It is:/);
 });
 

@@ -43,14 +43,13 @@ const asFile = (name, content, mimeType = 'application/json') => ({ name, mimeTy
 async function open(t, screen = SCREENS.phone, site = undefined) {
   const at = site ?? (await startSite(t));
   const context = await freshContext(t, coarse(screen));
-  context.setDefaultTimeout(15_000);
   const app = await AppPage.open(context, at.address);
   return Object.assign(app, {
     site: at,
     context,
     key: (id) => app.page.locator(`#page button[data-id="${id}"]`),
     text: () => app.page.locator('#page').innerText(),
-    says: (words) => app.page.waitForFunction((part) => document.getElementById('page').innerText.includes(part), words, { timeout: 20_000 }),
+    says: (words) => app.page.waitForFunction((part) => document.getElementById('page').innerText.includes(part), words),
   });
 }
 
@@ -102,8 +101,7 @@ const allOf = (app, table) => app.page.evaluate(async (name) => {
 }, table);
 
 async function exportLog(app, id = 'export log') {
-  const [download] = await Promise.all([app.page.waitForEvent('download'), app.key(id).click()]);
-  return readFileSync(await download.path(), 'utf8');
+  return (await app.handed(() => app.key(id).click())).text;
 }
 
 // --- the officer's way ---
@@ -147,8 +145,7 @@ test('from the scan to both signatures in less than 90 seconds of gestures, blin
       assert.ok(!dom.includes(digits), `the page holds ${digits}, which the rigger has measured`);
     }
   };
-  await officer.settled();
-  await officer.page.waitForTimeout(700); // the text view would have come by now
+  await officer.told(); // the text view would have come by now
   await blind();
   ++taps;
   await officer.page.locator('#second-0').tap();
@@ -281,10 +278,10 @@ test('signatures stand on card, sheet and page, and fall away with any change; u
   const app = await open(t, SCREENS.tabletAcross);
   await openPlan(app, oddPlan());
   await signThrough(app, oddPlan());
-  const cardText = () => app.page.evaluate(async () => {
-    await new Promise((again) => { setTimeout(again, 900); });
-    return document.getElementById('text').textContent;
-  });
+  const cardText = async () => {
+    await app.told();
+    return app.page.locator('#text').textContent();
+  };
   await app.key('sheet of signed').click();
   await app.key('print').waitFor();
   assert.match(await app.page.locator('#page .signatures').innerText(), /Mara, rigger, \d{4}-\d\d-\d\d \d\d:\d\d[^]*Jon, second person/);
@@ -354,8 +351,8 @@ test('the log goes out as one file and into a fresh profile; damaged entries are
   assert.match(by.version, /\d/);
   await app.key('entry bent').click();
   await app.says('entry.check_code is');
-  const [saved] = await Promise.all([app.page.waitForEvent('download'), app.key('save found').click()]);
-  assert.equal(JSON.parse(readFileSync(await saved.path(), 'utf8')).title, 'Bent');
+  const saved = await app.handed(() => app.key('save found').click());
+  assert.equal(JSON.parse(saved.text).title, 'Bent');
 
   const other = await open(t, SCREENS.desktop, app.site);
   await choose(other, 'log');

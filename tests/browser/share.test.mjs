@@ -6,7 +6,7 @@ import { join } from 'node:path';
 import { test } from 'node:test';
 
 import { LANGUAGES, fill, wordsOf } from '../../web/words.js';
-import { AppPage, SCREENS, freshContext, launch, startSite, temporaryFolder } from './harness.mjs';
+import { AppPage, SCREENS, freshContext, launch, onlyInChromium, startSite, temporaryFolder } from './harness.mjs';
 import { checked, choose, coarse, savedPlan, severalCodes, showPlans } from './steps.mjs';
 
 const EXAMPLES = new URL('../../assets/examples/', import.meta.url);
@@ -60,7 +60,7 @@ async function give(app, file) {
   await app.page.locator('#code-file').setInputFiles(file);
 }
 
-const said = (app, words) => app.page.waitForFunction((part) => document.querySelector('#page .message')?.textContent.includes(part), words, { timeout: 20_000 });
+const said = (app, words) => app.page.waitForFunction((part) => document.querySelector('#page .message')?.textContent.includes(part), words);
 
 /** The largest run of bytes that `text` stands for, and back: what a stranger with the same rules would do. */
 function bytesOf(text) {
@@ -186,7 +186,7 @@ test('what cannot be used is said in plain words and changes nothing', async (t)
   for (const [file, words] of cases) {
     await app.page.evaluate(() => { document.querySelector('#page .message').textContent = ''; });
     await give(app, file);
-    await app.page.waitForFunction(() => document.querySelector('#page .message').textContent !== '', null, { timeout: 30_000 });
+    await app.page.waitForFunction(() => document.querySelector('#page .message').textContent !== '');
     assert.match(await app.message(), words instanceof RegExp ? words : new RegExp(words));
     assert.match(await app.message(), /Nothing was opened/);
     assert.equal(await app.page.evaluate(() => window.guywright.plan()), before);
@@ -217,7 +217,7 @@ async function film(app, folder) {
   return path;
 }
 
-test('the camera reads codes one after the other', async (t) => {
+test('the camera reads codes one after the other', onlyInChromium('what the camera sees'), async (t) => {
   const site = await startSite(t);
   const from = await openPages(t, await freshContext(t, coarse(SCREENS.desktop)), site.address);
   await openPlanFile(from, severalCodes());
@@ -228,7 +228,7 @@ test('the camera reads codes one after the other', async (t) => {
   const to = await openPages(t, context, site.address);
   await choose(to, 'read code');
   await to.key('camera').click();
-  await to.key('open read').waitFor({ timeout: 30_000 });
+  await to.key('open read').waitFor();
   assert.equal(await to.page.evaluate(() => document.querySelector('#page video')?.srcObject ?? null), null, 'the camera is let go');
   await to.key('open read').click();
   await to.until((state) => state.title === 'Long note', 'the plan before the camera');
@@ -284,7 +284,7 @@ test('the code is black on white in every light, its keys fit a glove, and shari
 
 const pagesOf = (pdf) => pdf.toString('latin1').match(/\/Type \/Page\b/g).length;
 
-test('the rig sheet holds what the engine says, prints on A4 and Letter, and asks nothing of anybody', async (t) => {
+test('the rig sheet holds what the engine says, prints on A4 and Letter, and asks nothing of anybody', onlyInChromium('to print'), async (t) => {
   const site = await startSite(t);
   const app = await openPages(t, await freshContext(t, coarse(SCREENS.desktop)), site.address);
   await app.copyReady();

@@ -92,7 +92,7 @@ export async function walkThrough(app, look) {
     const state = await app.state();
     const next = state.widgets.find(({ id }) => id === 'next');
     if (next.value === 'off') return pages;
-    await app.tapAt({ x: next.rect.x + next.rect.width / 2, y: next.rect.y + next.rect.height / 2 }, 5);
+    await app.tapAt({ x: next.rect.x + next.rect.width / 2, y: next.rect.y + next.rect.height / 2 });
     await app.until((now) => placeOf(now) !== placeOf(state), `the page after ${placeOf(state)}`);
     await app.settled();
   }

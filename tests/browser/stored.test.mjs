@@ -70,7 +70,7 @@ test('a store of version 1: plan in hand, its steps back and forth, the list, wh
   const at = kept.get(id).number - kept.get(id).first;
   assert.ok(steps.length > 3 && at > 0 && at < steps.length - 1);
   assert.equal(await savedPlan(app), steps[at]);
-  assert.equal(await app.page.evaluate(() => document.documentElement.lang), 'fr');
+  await app.page.waitForFunction(() => document.documentElement.lang === 'fr');
   const { verdict } = await checked(app);
   assert.equal(verdict, 'GO');
 

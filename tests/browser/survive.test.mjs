@@ -4,7 +4,7 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
 
-import { AppPage, SCREENS, freshContext, openApp, startSite } from './harness.mjs';
+import { AppPage, SCREENS, freshContext, onlyInChromium, openApp, startSite } from './harness.mjs';
 import { checked, choose, coarse, walkThrough } from './steps.mjs';
 
 const PHONE = coarse(SCREENS.phone);
@@ -53,12 +53,6 @@ async function assertInside(app, width, height, where) {
   }
 }
 
-async function resize(app, width, height) {
-  await app.page.setViewportSize({ width, height });
-  await app.page.waitForTimeout(200);
-  await app.settled();
-}
-
 /** A plan that is not the one the app starts with. */
 async function enteredApp(t, screen = PHONE) {
   const app = await openApp(t, screen);
@@ -72,7 +66,7 @@ const SPLITS = [[390, 400], [360, 300], [844, 195], [422, 390], [266, 800], [427
 test('in any part of a split screen everything is there, nothing leaves it, and the content is the same', async (t) => {
   const { app, before } = await enteredApp(t);
   for (const [width, height] of SPLITS) {
-    await resize(app, width, height);
+    await app.resize(width, height);
     const where = `${width} x ${height}`;
     await assertInside(app, width, height, where);
     assert.deepEqual((await app.state()).cut, [], where);
@@ -82,23 +76,23 @@ test('in any part of a split screen everything is there, nothing leaves it, and 
     assert.notEqual((await app.widget('slide edge.face_deg')).value, value, where);
     await app.tap('undo');
   }
-  await resize(app, PHONE.width, PHONE.height);
+  await app.resize(PHONE.width, PHONE.height);
   assert.deepEqual(await contentOf(app), before);
 });
 
 test('turning the device, also with the finger on a slider, keeps what was entered', async (t) => {
   const { app, before } = await enteredApp(t);
   for (let i = 0; i < 3; ++i) {
-    await resize(app, PHONE.height, PHONE.width);
+    await app.resize(PHONE.height, PHONE.width);
     await assertDrawn(app, 'across');
     assert.deepEqual(await contentOf(app), before);
-    await resize(app, PHONE.width, PHONE.height);
+    await app.resize(PHONE.width, PHONE.height);
     await assertDrawn(app, 'upright');
   }
   const from = await app.pointOn('slide edge.face_deg', 0.5, 0.4);
   await app.touch('touchStart', [from]);
   await app.touch('touchMove', [{ x: from.x + 60, y: from.y }]);
-  await resize(app, PHONE.height, PHONE.width);
+  await app.resize(PHONE.height, PHONE.width);
   await app.touch('touchEnd', []);
   await app.settled();
   const after = await checked(app);
@@ -106,20 +100,11 @@ test('turning the device, also with the finger on a slider, keeps what was enter
   await assertDrawn(app, 'turned in the middle of a drag');
 });
 
-const loseContext = (app) => app.page.evaluate(() => {
-  window.lossTool ??= document.getElementById('canvas').getContext('webgl').getExtension('WEBGL_lose_context');
-  window.lossTool.loseContext();
-});
-const restoreContext = (app) => app.page.evaluate(() => window.lossTool.restoreContext());
-
 test('graphics that are taken away and given back, three times, change nothing', async (t) => {
   const { app, before } = await enteredApp(t);
   for (let i = 0; i < 3; ++i) {
-    await loseContext(app);
-    await app.page.waitForTimeout(200);
-    await restoreContext(app);
-    await app.page.waitForTimeout(300);
-    await app.settled();
+    await app.loseContext();
+    await app.restoreContext();
     await assertDrawn(app, `loss ${i + 1}`);
     assert.deepEqual(await contentOf(app), before);
   }
@@ -129,7 +114,7 @@ test('graphics that are taken away and given back, three times, change nothing',
 
 test('while the graphics are gone the app says so and can be worked with as text', async (t) => {
   const { app, before } = await enteredApp(t);
-  await loseContext(app);
+  await app.loseContext();
   const notice = app.page.locator('#notice');
   await notice.getByText('The device has taken the picture away.').waitFor();
   await notice.getByRole('button', { name: 'Read as text' }).tap();
@@ -138,7 +123,7 @@ test('while the graphics are gone the app says so and can be worked with as text
   const input = text.getByLabel('Edge angle, degrees');
   await input.fill('71');
   await input.blur();
-  await restoreContext(app);
+  await app.restoreContext();
   await app.page.locator('#text .back').tap();
   await app.settled();
   assert.equal((await app.widget('slide edge.face_deg')).value, '71');
@@ -148,11 +133,9 @@ test('while the graphics are gone the app says so and can be worked with as text
 
 test('a size that changes while the graphics are gone is right once they are back', async (t) => {
   const { app, before } = await enteredApp(t);
-  await loseContext(app);
-  await resize(app, PHONE.height, PHONE.width);
-  await restoreContext(app);
-  await app.page.waitForTimeout(300);
-  await app.settled();
+  await app.loseContext();
+  await app.resize(PHONE.height, PHONE.width);
+  await app.restoreContext();
   await assertDrawn(app, 'turned while lost');
   await assertInside(app, PHONE.height, PHONE.width, 'turned while lost');
   assert.deepEqual(await contentOf(app), before);
@@ -176,8 +159,12 @@ async function openClockApp(t) {
   return Object.assign(await AppPage.open(context, site.address), { site, context });
 }
 
+/** Resolves with the plan as it was when the page went out of sight. */
 async function sleepAnHour(app) {
-  await app.page.evaluate(() => window.setHidden(true));
+  const plan = await app.page.evaluate(() => {
+    window.setHidden(true);
+    return window.guywright.plan();
+  });
   await app.devtools.send('Page.setWebLifecycleState', { state: 'frozen' });
   await new Promise((awake) => setTimeout(awake, 500));
   await app.devtools.send('Page.setWebLifecycleState', { state: 'active' });
@@ -186,9 +173,10 @@ async function sleepAnHour(app) {
     window.setHidden(false);
   });
   await app.settled();
+  return plan;
 }
 
-test('an hour out of sight, frozen, changes nothing, and the first tap after it counts once', async (t) => {
+test('an hour out of sight, frozen, changes nothing, and the first tap after it counts once', onlyInChromium('to freeze a page'), async (t) => {
   const app = await openClockApp(t);
   await app.tap(PLUS);
   const before = await contentOf(app);
@@ -206,35 +194,32 @@ test('out of sight in the middle of a drag: what it had come to is kept, also wh
   await app.touch('touchStart', [from]);
   for (let i = 1; i <= 8; ++i) {
     await app.touch('touchMove', [{ x: from.x - i * 8, y: from.y }]);
-    await app.page.waitForTimeout(20);
+    await app.drawn();
   }
   await app.until((state) => state.widgets.find(({ id }) => id === 'slide edge.face_deg').value !== '85', 'a moved slider');
   await app.settled();
   const { value } = await app.widget('slide edge.face_deg');
   await app.page.evaluate(() => window.setHidden(true));
-  await app.page.waitForTimeout(400); // for the database
+  await app.page.evaluate(() => window.guywright.saved());
   await app.page.reload();
   await app.ready();
   assert.equal((await app.widget('slide edge.face_deg')).value, value);
 });
 
-test('a key held down while the page goes out of sight does not repeat for an hour', async (t) => {
+test('a key held down while the page goes out of sight does not repeat for an hour', onlyInChromium('to freeze a page'), async (t) => {
   const app = await openClockApp(t);
   await app.touch('touchStart', [await app.pointOn(PLUS)]);
-  await app.page.waitForTimeout(50);
-  await sleepAnHour(app);
-  const { value } = await app.widget('slide edge.face_deg');
-  assert.ok(Number(value) <= 87, `${value}`);
+  await app.drawn();
+  const plan = await sleepAnHour(app);
+  assert.equal(await app.page.evaluate(() => window.guywright.plan()), plan);
   await app.touch('touchEnd', []);
 });
 
 for (const [name, screen] of Object.entries({ phone: PHONE, tabletUpright: coarse(SCREENS.tabletUpright), desktop: coarse(SCREENS.desktop) })) {
-  test(`text set twice as large in the browser is followed on a ${name} as far as every page fits`, async (t) => {
+  test(`text set twice as large in the browser is followed on a ${name} as far as every page fits`, onlyInChromium('the size of letters'), async (t) => {
     const { app, before } = await enteredApp(t, screen);
     const usual = (await app.widget('menu')).rect.height;
-    await app.devtools.send('Page.setFontSizes', { fontSizes: { standard: 32, fixed: 26 } });
-    await app.page.waitForTimeout(300);
-    await app.settled();
+    await app.setLetters(32);
     const large = (await app.widget('menu')).rect.height;
     assert.ok(large > usual * (name === 'phone' ? 1.05 : 1.5), `${usual} px became ${large} px`);
     assert.deepEqual(await contentOf(app), before);
@@ -249,13 +234,13 @@ for (const [name, screen] of Object.entries({ phone: PHONE, tabletUpright: coars
   });
 }
 
-test('200 % zoom of the browser, on a desktop and on a phone, keeps every page whole', async (t) => {
+test('200 % zoom of the browser, on a desktop and on a phone, keeps every page whole', onlyInChromium('a pixel ratio'), async (t) => {
   for (const screen of [coarse(SCREENS.desktop), PHONE]) {
     const { app, before } = await enteredApp(t, screen);
     const width = screen.width / 2, height = screen.height / 2;
     await app.devtools.send('Emulation.setDeviceMetricsOverride', { width, height, deviceScaleFactor: 2, mobile: false });
-    await app.page.waitForTimeout(200);
-    await app.settled();
+    await app.page.waitForFunction((wanted) => innerWidth === wanted && devicePixelRatio === 2, width);
+    await app.laidOut();
     assert.deepEqual(await contentOf(app), before);
     await walkThrough(app, async (state) => {
       await assertInside(app, width, height, state.screen);

@@ -6,7 +6,7 @@ import { join } from 'node:path';
 import { test } from 'node:test';
 
 import { wordsOf } from '../../web/words.js';
-import { AppPage, makeNewer, makeVersion, releaseOf, rewrite, spoil, visitedOnce } from './harness.mjs';
+import { AppPage, makeNewer, makeVersion, onlyInChromium, releaseOf, rewrite, spoil, takenOver, visitedOnce } from './harness.mjs';
 import { choose, savedPlan } from './steps.mjs';
 
 // An input of the first step, to see that the plan is there and the app at work.
@@ -133,7 +133,7 @@ test('a list of files that is cut off, written into, older or no list at all cha
   await assertStarts(app, release);
 });
 
-test('a disk that is full at any point of an update: told in words, the release in use stays whole, and plans are still kept', async (t) => {
+test('a disk that is full at any point of an update: told in words, the release in use stays whole, and plans are still kept', onlyInChromium('how much storage there is'), async (t) => {
   const { folder, site, app, release } = await visitedOnce(t);
   const newer = makeNewer(folder, 'style.css', NEWER);
   const total = releaseOf(folder).files.reduce((sum, { bytes }) => sum + bytes, 0);
@@ -206,11 +206,31 @@ test('the offer is withdrawn with the first change of the plan, and the newer re
   await savedPlan(app);
   assert.equal((await copyOf(app)).release, release);
   await app.page.close();
-  await new Promise((over) => { setTimeout(over, 500); }); // the browser notes that no window is left
+  await takenOver(context);
   const second = await AppPage.open(context, site.address);
   assert.equal((await second.copyReady()).release, newer);
   assert.equal((await second.widget(VALUE)).value, value);
   await line(second).getByText(FR.nowVersion.split('{')[0]).waitFor();
+});
+
+test('nothing is offered where work begins before the newer release has told its version', async (t) => {
+  const { folder, context, app } = await visitedOnce(t);
+  makeNewer(folder, 'style.css', NEWER);
+  assert.equal(await updated(app), true);
+  await context.addInitScript(() => {
+    const { postMessage } = ServiceWorker.prototype;
+    ServiceWorker.prototype.postMessage = function later(message, ...rest) {
+      const send = () => postMessage.call(this, message, ...rest);
+      if (message.type === 'version') window.askVersion = send;
+      else send();
+    };
+  });
+  await app.page.reload();
+  await app.ready();
+  await app.tap(PLUS);
+  await app.page.evaluate(() => window.askVersion());
+  await app.page.evaluate(() => window.guywright.copyTold);
+  assert.equal(await app.page.locator('#notice').isVisible(), false);
 });
 
 test('of two windows one agrees: the other keeps plan and release, its later parts among it, and takes the newer one when it is loaded again', async (t) => {
@@ -287,7 +307,7 @@ test('a version that does not run in this browser is not the end: the one before
   rewrite(folder, 'boot.js', 'this is no script');
   assert.equal(await updated(app), true);
   await app.page.close();
-  await new Promise((over) => { setTimeout(over, 500); });
+  await takenOver(context);
   const second = Object.assign(new AppPage(), { page: await context.newPage() });
   await second.page.goto(site.address);
   await second.page.getByText('The app does not start.').waitFor();

@@ -44,14 +44,8 @@ test('a finger on the lean turns GO into NO-GO with the reason in words, and und
   const { rect } = await app.widget('slide frame.lean_deg');
   const from = { x: rect.x + rect.width * 0.6, y: rect.y + 30 };
   await app.touch('touchStart', [from]);
-  let worst = before;
-  for (let i = 1; i <= 20; ++i) {
-    await app.touch('touchMove', [{ x: from.x - i * 7, y: from.y }]);
-    await app.page.waitForTimeout(20);
-    const now = await app.state();
-    if (now.verdict === 'NO-GO') worst = now;
-  }
-  assert.equal(worst.verdict, 'NO-GO', 'the verdict does not follow the finger');
+  for (let i = 1; i <= 20; ++i) await app.touch('touchMove', [{ x: from.x - i * 7, y: from.y }]);
+  await app.until(({ verdict }) => verdict === 'NO-GO', 'a verdict that follows the finger');
   await app.touch('touchEnd', []);
   await app.settled();
   const after = await checked(app);
@@ -163,8 +157,7 @@ test('a plan saved as a file opens again with the same check code', async (t) =>
   await choose(app, 'example dam-crest');
   await app.tap('less edge.face_deg');
   const { check_code } = await checked(app);
-  const [download] = await Promise.all([app.page.waitForEvent('download'), choose(app, 'save')]);
-  const text = readFileSync(await download.path(), 'utf8');
+  const { text } = await app.handed(() => choose(app, 'save'));
   await choose(app, 'new');
   assert.equal((await app.state()).check_code, '');
   await openPlanFile(app, text);
@@ -288,7 +281,7 @@ class Hand {
     const y = rect.y + rect.height * 0.4, start = rect.x + rect.width / 2;
     const far = async (x) => {
       await this.app.touch('touchMove', [{ x, y }]);
-      await this.app.page.waitForTimeout(25);
+      await this.app.drawn();
       return (await shownIn(this.app, path)) - wanted;
     };
     await this.app.touch('touchStart', [{ x: start, y }]);

@@ -62,7 +62,7 @@ test('sliders and keypad in feet: there and back changes nothing, what is typed 
   await app.touch('touchStart', [slider]);
   for (const x of [20, 60, 110, 60, 20, 3, 0]) {
     await app.touch('touchMove', [{ x: slider.x + x, y: slider.y }]);
-    await app.page.waitForTimeout(30);
+    await app.drawn();
     if (x === 110) assert.notEqual(await plan(app), text);
   }
   await app.touch('touchEnd', []);
@@ -132,13 +132,27 @@ test('language, units and light are kept over a restart and are no part of the p
   await app.page.evaluate(() => window.guywright.saved());
   await first.close();
   const again = await AppPage.open(await launch(t, folder, { screen: PHONE }), site.address);
-  const state = await again.state();
-  assert.deepEqual([state.language, state.units], ['fr', 'imperial']);
+  const state = await again.until(({ language }) => language === 'fr', 'the language chosen');
+  assert.equal(state.units, 'imperial');
   assert.equal(await again.page.evaluate(() => document.documentElement.lang), 'fr');
   await again.tap('menu');
   while (!has(await again.state(), 'theme')) await again.tap('more menu');
   assert.equal((await again.widget('theme')).label, 'Lumière : pénombre');
   await chooseEnglish(again);
+});
+
+test('a store that answers late counts all the same', async (t) => {
+  const site = await startSite(t), context = await freshContext(t, PHONE);
+  const first = await AppPage.open(context, site.address);
+  await choose(first, 'language');
+  await chooseHere(first, 'units');
+  await first.page.evaluate(() => window.guywright.saved());
+  await context.addInitScript(() => {
+    Object.defineProperty(IDBTransaction.prototype, 'oncomplete', { set(act) { this.addEventListener('complete', (event) => setTimeout(() => act(event), 4000)); } });
+  });
+  const app = await AppPage.open(context, site.address);
+  const { language, units } = await app.until((state) => state.language === 'fr', 'what was chosen');
+  assert.deepEqual([language, units], ['fr', 'imperial']);
 });
 
 /** Back again, by the key that says its name in both languages. */

@@ -73,7 +73,7 @@ void App::draw(const View& view, const Fonts& fonts) {
     end_canvas();
     app::apply(state_, wishes);
     if (!ImGui::IsAnyItemActive()) app::end_gesture(state_);
-    wants_frame_ = !wishes.empty() || state_.sweep;   // the frame that shows what has just been found
+    wants_frame_ = !wishes.empty() || state_.sweep || ui.goes_on;   // the frame that shows what has just been found, or presses again
     if (state_.practice) return;   // a hand would feel the answer
     if (const auto felt = feeler_.look(state_.evaluation.verdict, state_.sweep != nullptr)) felt_ = felt;
 }

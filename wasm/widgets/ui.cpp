@@ -122,6 +122,7 @@ bool touch(Ui& ui, const Box& box, std::string_view id, bool repeats) {
     const std::string name(id);
     const bool pressed = ImGui::InvisibleButton(name.c_str(), {std::max(1.0F, box.w), std::max(1.0F, box.h)});
     ImGui::PopButtonRepeat();
+    ui.goes_on = ui.goes_on || (repeats && ImGui::IsItemActive());
     if (ImGui::IsItemFocused() && ImGui::GetIO().NavVisible) {
         ui.focus = box;
         ui.focus_id = name;

@@ -37,6 +37,7 @@ struct Ui {
     std::vector<app::Command>& wishes;
     Box focus{};            ///< what the keyboard would act on; drawn last, over everything
     std::string focus_id{};
+    bool goes_on = false;   ///< a key that repeats is held: time alone presses it again
 
     void wish(app::Command c) { wishes.push_back(std::move(c)); }
 };
