@@ -14,15 +14,15 @@ namespace {
 
 namespace fs = std::filesystem;
 
-const std::vector<std::string> k_layers{"base",   "plan",    "model",  "equilibrium", "cases",       "checks",
-                                        "margins", "verdict", "advice", "practice",    "codec",       "command_line"};
+const std::vector<std::string> k_layers{"base",    "plan",    "model",  "equilibrium", "cases", "checks",
+                                        "margins", "verdict", "advice", "practice",    "codec", "command_line"};
 
 const fs::path k_engine = fs::path(GUYWRIGHT_ROOT) / "engine";
 
 struct Include {
     fs::path file;
-    std::string layer;    ///< of the file
-    std::string target;   ///< what stands between the quotes or brackets
+    std::string layer;   ///< of the file
+    std::string target;  ///< what stands between the quotes or brackets
 };
 
 bool is_source(const fs::path& p) { return p.extension() == ".hpp" || p.extension() == ".cpp"; }

@@ -21,7 +21,8 @@ extern "C" {
 EMSCRIPTEN_KEEPALIVE void guywright_wake() { shell().wake(); }
 /// French or English, imperial or metric, and the light as kept by guywright_host_keep_settings.
 EMSCRIPTEN_KEEPALIVE void guywright_set_settings(int french, int imperial, int theme) {
-    const app::Speech speech{french != 0 ? app::Tongue::French : app::Tongue::English, imperial != 0 ? guywright::UnitSystem::Imperial : guywright::UnitSystem::Metric};
+    const app::Speech speech{french != 0 ? app::Tongue::French : app::Tongue::English,
+                             imperial != 0 ? guywright::UnitSystem::Imperial : guywright::UnitSystem::Metric};
     const bool known = theme >= 0 && theme < guywright::widgets::k_theme_count;
     shell().tell(app::SetSettings{speech, known ? static_cast<guywright::widgets::ThemeName>(theme) : guywright::widgets::ThemeName::Sun});
 }
@@ -36,9 +37,7 @@ EMSCRIPTEN_KEEPALIVE int guywright_can_read(const char* bytes, unsigned count) {
 EMSCRIPTEN_KEEPALIVE void guywright_set_shelf(const char* bytes, unsigned count) { shell().set_shelf({bytes, count}); }
 EMSCRIPTEN_KEEPALIVE const char* guywright_enter_text(const char* path, const char* value) { return shell().enter_text(path, value).c_str(); }
 EMSCRIPTEN_KEEPALIVE const char* guywright_plan() { return shell().plan_text().c_str(); }
-EMSCRIPTEN_KEEPALIVE void guywright_set_insets(float top, float right, float bottom, float left) {
-    shell().set_insets_px(top, right, bottom, left);
-}
+EMSCRIPTEN_KEEPALIVE void guywright_set_insets(float top, float right, float bottom, float left) { shell().set_insets_px(top, right, bottom, left); }
 EMSCRIPTEN_KEEPALIVE void guywright_set_reduced_motion(int reduced) { shell().set_reduced_motion(reduced != 0); }
 EMSCRIPTEN_KEEPALIVE void guywright_set_text_size(float times) { shell().set_text_size(times); }
 EMSCRIPTEN_KEEPALIVE void guywright_cancel_touch() { shell().take_touch_away(); }
@@ -70,8 +69,8 @@ EMSCRIPTEN_KEEPALIVE void guywright_set_progress(const char* bytes, unsigned cou
 EMSCRIPTEN_KEEPALIVE void guywright_device_has(int tilt, int compass) { shell().tell(app::DeviceHas{tilt != 0, compass != 0}); }
 EMSCRIPTEN_KEEPALIVE void guywright_device_refuses() { shell().tell(app::DeviceRefuses{}); }
 EMSCRIPTEN_KEEPALIVE void guywright_awake_is(int awake) { shell().tell(app::AwakeIs{static_cast<app::Awake>(awake)}); }
-EMSCRIPTEN_KEEPALIVE void guywright_device_is_held(double alpha_deg, double beta_deg, double gamma_deg, int absolute, double compass_deg, double compass_error_deg,
-                                                   int screen_turn_deg, int taller_than_wide) {
+EMSCRIPTEN_KEEPALIVE void guywright_device_is_held(double alpha_deg, double beta_deg, double gamma_deg, int absolute, double compass_deg,
+                                                   double compass_error_deg, int screen_turn_deg, int taller_than_wide) {
     shell().tell_held({alpha_deg, beta_deg, gamma_deg, absolute != 0, compass_deg, compass_error_deg, screen_turn_deg, taller_than_wide != 0});
 }
 

@@ -17,14 +17,12 @@
 namespace guywright {
 
 /// Rows that do not know where the guys are anchored: they must be kept for a GO and tell one choice of anchors from another in nothing.
-inline constexpr bool anchors_decide(CheckId id) {
-    return id != CheckId::RopeStrength && id != CheckId::PulleyStrength && id != CheckId::ConnectorStrength;
-}
+inline constexpr bool anchors_decide(CheckId id) { return id != CheckId::RopeStrength && id != CheckId::PulleyStrength && id != CheckId::ConnectorStrength; }
 
 /// How good a choice of anchors with its pretension is.
 struct AnchorMargins {
-    double all = -HUGE_VAL;      ///< least margin of the rows that the anchors decide
-    double forces = -HUGE_VAL;   ///< of those that rest on forces, which pretension changes
+    double all = -HUGE_VAL;     ///< least margin of the rows that the anchors decide
+    double forces = -HUGE_VAL;  ///< of those that rest on forces, which pretension changes
 
     /// Where a rule of the drawing has the least margin, which pretension does not touch, the forces decide between equals.
     bool operator>(const AnchorMargins& other) const { return all != other.all ? all > other.all : forces > other.forces; }
@@ -45,12 +43,13 @@ inline constexpr std::array k_tried_pretensions_kN{0.1, 0.15, 0.2, 0.3, 0.4, 0.5
 
 /// A choice of anchors, fully judged.
 struct AnchorSet {
-    std::vector<std::size_t> anchors;   ///< into Plan::candidate_anchors_m, clockwise by bearing from the plumb point
-    double pretension_kN = 0.0;         ///< of every guy
+    std::vector<std::size_t> anchors;  ///< into Plan::candidate_anchors_m, clockwise by bearing from the plumb point
+    double pretension_kN = 0.0;        ///< of every guy
     Verdict verdict = Verdict::NotChecked;
-    double margin = k_broken_margin;    ///< least margin over the box of errors of what the anchors decide, as Check::margin; of one that comes down at some point of it, up to there
-    Check governing;                    ///< the row that has it
-    Plan plan;                          ///< the plan with these guys and no others
+    double margin =
+        k_broken_margin;  ///< least margin over the box of errors of what the anchors decide, as Check::margin; of one that comes down at some point of it, up to there
+    Check governing;  ///< the row that has it
+    Plan plan;        ///< the plan with these guys and no others
 };
 
 /// Of the anchors found on site the best three and the best four, with pretension, ranked by the least margin over the whole
@@ -93,7 +92,7 @@ private:
         double pretension_kN = 0.0;
         AnchorMargins margins;
     };
-    static constexpr std::size_t k_promising = 10, k_judged = 4;   ///< of each size
+    static constexpr std::size_t k_promising = 10, k_judged = 4;  ///< of each size
     static constexpr std::array k_first_pretensions_kN{0.2, 0.5, 1.0};
 
     void sort_by_bearing() {
@@ -147,7 +146,7 @@ private:
         }
         rows_->step();
         const AnchorMargins margins = anchor_margins(rows_->table());
-        const bool better = margins > set.margins;   // more points only make them less
+        const bool better = margins > set.margins;  // more points only make them less
         if (better && !rows_->done()) return false;
         if (better) {
             set.margins = margins;
@@ -207,11 +206,11 @@ private:
 
     std::size_t go_on_learning(std::size_t budget) {
         constexpr std::size_t enough = k_box_points * 4;
-        constexpr std::size_t between_looks = 16;   // however it is sliced, so that it always learns the same
+        constexpr std::size_t between_looks = 16;  // however it is sliced, so that it always learns the same
         const std::size_t before = sweep_->points();
         sweep_->advance(std::min({budget, enough - before, between_looks - before % between_looks}));
         const std::size_t cost = sweep_->points() - before;
-        const bool falls = sweep_->points() % between_looks == 0 && comes_down(sweep_->worst());   // the others need not
+        const bool falls = sweep_->points() % between_looks == 0 && comes_down(sweep_->worst());  // the others need not
         if (!sweep_->done() && sweep_->points() < enough && !falls) return cost;
         screen_.learn(sweep_->close_points(k_near_margin));
         sweep_.reset();
@@ -296,16 +295,16 @@ private:
 
     Plan plan_;
     Vec3 head_m_{};
-    std::vector<std::size_t> order_;   ///< of the candidates, by bearing
+    std::vector<std::size_t> order_;  ///< of the candidates, by bearing
     std::vector<Set> sets_;
     Screen screen_;
-    Screen own_;                       ///< of the set being judged
-    std::size_t tried_ = 0;            ///< pretensions, of the set in hand
-    std::unique_ptr<RowsAtPoints> rows_;   ///< of the next of them
-    std::optional<ErrorSweep> sweep_;  ///< of a set that the screen learns from
+    Screen own_;                          ///< of the set being judged
+    std::size_t tried_ = 0;               ///< pretensions, of the set in hand
+    std::unique_ptr<RowsAtPoints> rows_;  ///< of the next of them
+    std::optional<ErrorSweep> sweep_;     ///< of a set that the screen learns from
     std::size_t learned_from_ = SIZE_MAX;
-    bool choosing_ = false;            ///< the pretension of the set just judged
-    double judged_kN_ = 0.0;           ///< that it was judged with
+    bool choosing_ = false;   ///< the pretension of the set just judged
+    double judged_kN_ = 0.0;  ///< that it was judged with
     int round_ = 0;
     std::unique_ptr<Confirmation> judged_;
     std::array<std::vector<AnchorSet>, 2> best_;

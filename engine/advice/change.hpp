@@ -21,20 +21,20 @@ struct NumberEdit {
 /// One thing changed, with all it takes in the plan.
 struct Change {
     Input input = Input::Load;
-    std::size_t subject = 0;            ///< guy, rope or leg
-    double from = 0.0, to = 0.0;        ///< what it is about, in info(input).unit; of things added how many there are
-    double away_from_m = 0.0, away_to_m = 0.0;   ///< of the anchor from the plumb point, where one is moved
-    double effort = 0.0;                ///< as InputInfo::effort
+    std::size_t subject = 0;                    ///< guy, rope or leg
+    double from = 0.0, to = 0.0;                ///< what it is about, in info(input).unit; of things added how many there are
+    double away_from_m = 0.0, away_to_m = 0.0;  ///< of the anchor from the plumb point, where one is moved
+    double effort = 0.0;                        ///< as InputInfo::effort
     std::vector<NumberEdit> edits;
-    std::optional<GuyPlan> new_guy;     ///< joins at the end of the list
-    std::optional<FootTie> new_tie;     ///< joins at the end of the list of foot `subject`
+    std::optional<GuyPlan> new_guy;  ///< joins at the end of the list
+    std::optional<FootTie> new_tie;  ///< joins at the end of the list of foot `subject`
 };
 
 /// One or two changes that together give GO over the whole box of measuring errors.
 struct Advice {
-    std::vector<Change> changes;   ///< to be made in this order
+    std::vector<Change> changes;  ///< to be made in this order
     double effort = 0.0;
-    double margin = 0.0;           ///< least margin of the changed plan over the box, as Check::margin
+    double margin = 0.0;  ///< least margin of the changed plan over the box, as Check::margin
 };
 
 namespace detail {

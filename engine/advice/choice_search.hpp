@@ -76,8 +76,7 @@ private:
 class LeverSearch {
 public:
     /// `margin`: least margin of the plan as it is. Plan, lever and screen must outlive the search.
-    LeverSearch(const Plan& base, const Lever& lever, double margin, Screen& screen)
-        : base_(base), lever_(lever), margin_(margin), screen_(screen) {
+    LeverSearch(const Plan& base, const Lever& lever, double margin, Screen& screen) : base_(base), lever_(lever), margin_(margin), screen_(screen) {
         if (lever.is_choice()) choice_.emplace(base, lever, screen);
         else one_way_.emplace(base, lever, 1.0, HUGE_VAL, margin, screen);
     }

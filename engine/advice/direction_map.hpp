@@ -16,9 +16,7 @@ struct Heading {
     double off_down_deg = 0.0;
 };
 
-inline Heading heading_of(Vec3 way) {
-    return {bearing_deg_of(way), degrees(angle_between(way, {0.0, 0.0, -1.0}))};
-}
+inline Heading heading_of(Vec3 way) { return {bearing_deg_of(way), degrees(angle_between(way, {0.0, 0.0, -1.0}))}; }
 /// Unit vector, site frame.
 inline Vec3 way_of(const Heading& h) {
     return std::sin(radians(h.off_down_deg)) * along_bearing(radians(h.bearing_deg)) - Vec3{0.0, 0.0, std::cos(radians(h.off_down_deg))};
@@ -26,14 +24,14 @@ inline Vec3 way_of(const Heading& h) {
 
 /// What the map says of one direction of pull.
 struct MapCell {
-    double margin = k_broken_margin;   ///< least margin of what is judged, not below -1
-    CheckId id = CheckId::Solved;      ///< the rule that has it
+    double margin = k_broken_margin;  ///< least margin of what is judged, not below -1
+    CheckId id = CheckId::Solved;     ///< the rule that has it
     std::size_t subject = 0;
 };
 
 /// A pull that a case really has.
 struct CasePull {
-    std::size_t case_index = 0;        ///< in Evaluation::outcomes
+    std::size_t case_index = 0;  ///< in Evaluation::outcomes
     Heading heading;
     double size_N = 0.0;
 };
@@ -96,12 +94,8 @@ public:
     [[nodiscard]] std::vector<MapLine> go_line() const;
 
 private:
-    [[nodiscard]] std::size_t index(std::size_t ring, std::size_t bearing) const {
-        return ring == 0 ? 0 : (ring - 1) * bearings_ + bearing % bearings_ + 1;
-    }
-    [[nodiscard]] Heading heading_at(std::size_t i) const {
-        return i == 0 ? heading(0, 0) : heading((i - 1) / bearings_ + 1, (i - 1) % bearings_);
-    }
+    [[nodiscard]] std::size_t index(std::size_t ring, std::size_t bearing) const { return ring == 0 ? 0 : (ring - 1) * bearings_ + bearing % bearings_ + 1; }
+    [[nodiscard]] Heading heading_at(std::size_t i) const { return i == 0 ? heading(0, 0) : heading((i - 1) / bearings_ + 1, (i - 1) % bearings_); }
 
     void read_cases(const Evaluation& e) {
         for (std::size_t i = 0; i < e.outcomes.size(); ++i) {
@@ -156,7 +150,7 @@ inline WorkingSector DirectionMap::working_sector() const {
     if (cases_.empty()) return {};
     if (bearings.empty()) return sector;
     std::sort(bearings.begin(), bearings.end());
-    double widest_deg = bearings.front() + 360.0 - bearings.back();   // the gap without a case is what is left out
+    double widest_deg = bearings.front() + 360.0 - bearings.back();  // the gap without a case is what is left out
     sector.from_bearing_deg = bearings.front();
     sector.to_bearing_deg = bearings.back();
     for (std::size_t i = 1; i < bearings.size(); ++i) {

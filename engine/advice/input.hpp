@@ -8,12 +8,27 @@ namespace guywright {
 /// What can be changed on scene. "Stay": anchors and haul keep their places on the ground, whatever the plan measures them
 /// from. "Anew": what the plan gives from the plumb point under the head is paced off again from there.
 enum class Input : unsigned char {
-    Pretension, AllPretensions,
-    Parts, AllParts, Cord, AllCords,
-    LeanAnchorsStay, HaulBearing, HaulDistance, HaulHeight, AddFootTie,
-    GuyBearing, GuyInclination, GuyDistance, AddGuy,
+    Pretension,
+    AllPretensions,
+    Parts,
+    AllParts,
+    Cord,
+    AllCords,
+    LeanAnchorsStay,
+    HaulBearing,
+    HaulDistance,
+    HaulHeight,
+    AddFootTie,
+    GuyBearing,
+    GuyInclination,
+    GuyDistance,
+    AddGuy,
     Load,
-    FootOutAnchorsStay, FootSideAnchorsStay, LeanAnew, FootOutAnew, FootSideAnew
+    FootOutAnchorsStay,
+    FootSideAnchorsStay,
+    LeanAnew,
+    FootOutAnew,
+    FootSideAnew
 };
 inline constexpr std::size_t k_input_count = 21;
 
@@ -21,10 +36,10 @@ inline constexpr std::size_t k_input_count = 21;
 struct InputInfo {
     Input id;
     std::string_view unit;
-    double effort;          ///< at the least; about minutes for two people. Common practice, no source
-    double more_effort;     ///< for the farthest change in reach
-    double down, up;        ///< how far it may be changed, in `unit`. Common practice, no source
-    std::size_t steps;      ///< of the search for it, each way; 0: by whole steps of its own
+    double effort;       ///< at the least; about minutes for two people. Common practice, no source
+    double more_effort;  ///< for the farthest change in reach
+    double down, up;     ///< how far it may be changed, in `unit`. Common practice, no source
+    std::size_t steps;   ///< of the search for it, each way; 0: by whole steps of its own
 };
 
 /// A buckle turned before parts re-reeved, a foot tied before an anchor moved, an anchor before the foot, and last all anew.

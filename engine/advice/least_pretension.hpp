@@ -9,20 +9,20 @@
 namespace guywright {
 
 enum class PretensionStatus : unsigned char {
-    NotComputed,    ///< the plan has no model, or what was found did not stand the last look
+    NotComputed,  ///< the plan has no model, or what was found did not stand the last look
     NoGuys,
-    NoBalance,      ///< no pulls of these guys, all tight and in range, keep the head where it is drawn
-    NotInRange,     ///< whatever is tried in range, a guy goes slack or the rig falls
+    NoBalance,   ///< no pulls of these guys, all tight and in range, keep the head where it is drawn
+    NotInRange,  ///< whatever is tried in range, a guy goes slack or the rig falls
     Found
 };
 
 /// Of one guy.
 struct GuyPretension {
-    double force_N = 0.0;             ///< pretension of all its parts
-    double pull_N = 0.0;              ///< on its cord, through its parts
-    bool by_hand = false;             ///< one person's pull does it; else a mechanical pull is needed
-    double least_N = 0.0;             ///< left of its tension at the worst of cases and errors; below 0 what it lacks to be tight
-    std::size_t case_index = 0;       ///< that worst case
+    double force_N = 0.0;        ///< pretension of all its parts
+    double pull_N = 0.0;         ///< on its cord, through its parts
+    bool by_hand = false;        ///< one person's pull does it; else a mechanical pull is needed
+    double least_N = 0.0;        ///< left of its tension at the worst of cases and errors; below 0 what it lacks to be tight
+    std::size_t case_index = 0;  ///< that worst case
 };
 
 /// The least pretension with which no guy goes slack in any case, within measuring error.
@@ -32,9 +32,9 @@ struct GuyPretension {
 /// most even ones.
 struct LeastPretension {
     PretensionStatus status = PretensionStatus::NotComputed;
-    Bounded<GuyPretension, k_max_guys> guys;   ///< Found: the answer; NotInRange: the tightest that balances, and what then is slack
-    bool falls = false;                        ///< NotInRange: it is not slackness that stops it, the rig falls in `falls_in`
-    std::size_t falls_in = 0;                  ///< the first case in which it does
+    Bounded<GuyPretension, k_max_guys> guys;  ///< Found: the answer; NotInRange: the tightest that balances, and what then is slack
+    bool falls = false;                       ///< NotInRange: it is not slackness that stops it, the rig falls in `falls_in`
+    std::size_t falls_in = 0;                 ///< the first case in which it does
 };
 
 /// Least pretension looked at, newtons: a guy at nothing has no error and no slope.
@@ -79,7 +79,7 @@ public:
     }
 
 private:
-    using Pretensions = std::array<double, k_max_guys>;   ///< newtons
+    using Pretensions = std::array<double, k_max_guys>;  ///< newtons
     enum class Stage : unsigned char { Settle, Look, LookAtTightest, Done };
     static constexpr int k_most_rounds = 8, k_most_settling = 12;
 
@@ -101,7 +101,7 @@ private:
             return tell(PretensionStatus::Found, t);
         }
         add_points(t);
-        if (least_of(t) > -k_kept_tension_N) kept_N_ += k_kept_tension_N;   // between the points, not at them
+        if (least_of(t) > -k_kept_tension_N) kept_N_ += k_kept_tension_N;  // between the points, not at them
         settled_ = 0;
         stage_ = ++round_ < k_most_rounds ? Stage::Settle : Stage::Done;
     }
@@ -154,7 +154,7 @@ private:
             row.equal = true;
             p.rows.push_back(row);
         }
-        p.cost[largest()] = 1e-3;   // of equal sums the most even one
+        p.cost[largest()] = 1e-3;  // of equal sums the most even one
         p.cost[lacking()] = 100.0;
         return p;
     }
@@ -222,7 +222,7 @@ private:
             now_N_ = next_N;
             same = moved_N < 0.5;
         } else {
-            same = true;   // rounding stopped it: the box will tell
+            same = true;  // rounding stopped it: the box will tell
         }
         if (!same && ++settled_ < k_most_settling) return;
         if (lacks_N_ > kept_N_) return look_at_tightest();
@@ -267,7 +267,7 @@ private:
     Model drawn_;
     LeastPretension out_;
     Pretensions most_N_{}, tightest_N_{}, now_N_{};
-    std::vector<Shares> points_;      ///< of the box, where some guy was at its slackest
+    std::vector<Shares> points_;  ///< of the box, where some guy was at its slackest
     std::optional<TightnessSweep> sweep_;
     double kept_N_ = k_kept_tension_N, lacks_N_ = 0.0;
     Stage stage_ = Stage::Settle;

@@ -15,10 +15,10 @@ namespace guywright {
 /// One thing that can be changed in one plan, and the sizes of change worth looking at.
 struct Lever {
     Input input = Input::Load;
-    std::size_t subject = 0;           ///< index of the guy, rope or leg; 0 where all are meant
-    std::vector<double> up, down;      ///< in info(input).unit, > 0, the smallest first
-    std::vector<GuyPlan> new_guys;     ///< what AddGuy can add
-    std::vector<FootTie> new_ties;     ///< what AddFootTie can add
+    std::size_t subject = 0;        ///< index of the guy, rope or leg; 0 where all are meant
+    std::vector<double> up, down;   ///< in info(input).unit, > 0, the smallest first
+    std::vector<GuyPlan> new_guys;  ///< what AddGuy can add
+    std::vector<FootTie> new_ties;  ///< what AddFootTie can add
 
     /// One of several things to add, not a number to change.
     [[nodiscard]] bool is_choice() const { return !new_guys.empty() || !new_ties.empty(); }
@@ -296,7 +296,8 @@ private:
 
     /// Two guys may share an anchor, but a new one there holds the head no better.
     [[nodiscard]] bool in_use(Vec3 anchor_m, Vec3 head_m) const {
-        return std::any_of(plan_.guys.begin(), plan_.guys.end(), [&](const GuyPlan& g) { return glm::length(anchor_of(g, head_m) - anchor_m) < k_same_anchor_m; });
+        return std::any_of(plan_.guys.begin(), plan_.guys.end(),
+                           [&](const GuyPlan& g) { return glm::length(anchor_of(g, head_m) - anchor_m) < k_same_anchor_m; });
     }
 
     [[nodiscard]] GuyPlan guy_at_candidate(std::size_t i, Vec3 head_m) const {
@@ -315,7 +316,7 @@ private:
         return g;
     }
 
-    static constexpr double k_new_guy_inclination_deg = 30.0;   ///< flat enough to stand well off the leg. Common practice, no source
+    static constexpr double k_new_guy_inclination_deg = 30.0;  ///< flat enough to stand well off the leg. Common practice, no source
 
     const Plan& plan_;
     std::vector<Lever> levers_;

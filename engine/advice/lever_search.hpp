@@ -31,8 +31,8 @@ inline std::optional<Plan> pulled(const Plan& base, const Lever& lever, double b
 
 /// A change that a full verdict found to give GO.
 struct Found {
-    double by = 0.0;       ///< for pull()
-    double margin = 0.0;   ///< least margin over the box
+    double by = 0.0;      ///< for pull()
+    double margin = 0.0;  ///< least margin over the box
 };
 
 /// Looks for the smallest change one way of one lever: outward step by step with the screen, between steps where a rule comes
@@ -192,8 +192,8 @@ private:
     Screen& screen_;
     Stage stage_ = Stage::Scan;
     std::size_t next_ = 0;
-    Tried before_last_{}, before_{}, latest_{};   ///< the last three steps
-    Tried left_{}, middle_{}, right_{};           ///< where a peak is looked for
+    Tried before_last_{}, before_{}, latest_{};  ///< the last three steps
+    Tried left_{}, middle_{}, right_{};          ///< where a peak is looked for
     bool from_peak_ = false;
     std::optional<Halving> halving_;
     double breaks_ = 0.0, asked_ = 0.0;

@@ -10,27 +10,27 @@ namespace guywright {
 inline constexpr double k_in_line_rad = radians(1.0);
 
 enum class LineUpStatus : unsigned char {
-    NotComputed,     ///< the plan has no model, or no place for the head was found that is any better
-    ThreeLegs,       ///< a tripod's head cannot move
-    InLine,          ///< the leg stands along the force already
-    LinedUp,         ///< all the way
-    Stopped          ///< as far along the way as the limits let it: `stopped_by`, or else the range of the lean
+    NotComputed,  ///< the plan has no model, or no place for the head was found that is any better
+    ThreeLegs,    ///< a tripod's head cannot move
+    InLine,       ///< the leg stands along the force already
+    LinedUp,      ///< all the way
+    Stopped       ///< as far along the way as the limits let it: `stopped_by`, or else the range of the lean
 };
 
 /// Where the head must go so that the holding resultant falls along the leg (into the plane of two legs).
 struct LineUp {
     LineUpStatus status = LineUpStatus::NotComputed;
-    Vec3 head_m{};                                ///< as then drawn
+    Vec3 head_m{};  ///< as then drawn
     Lean before, after;
-    bool stands_before = false;                   ///< the holding case; else angle_before_rad means nothing
-    double angle_before_rad = 0.0;                ///< applied-force angle of the holding case
+    bool stands_before = false;     ///< the holding case; else angle_before_rad means nothing
+    double angle_before_rad = 0.0;  ///< applied-force angle of the holding case
     double angle_after_rad = 0.0;
-    Vec3 resultant_before_N{0.0};                 ///< of the ropes at the head in the holding case; zero where stands_before is not set
-    Vec3 resultant_after_N{0.0};                  ///< zero where there is no place to go to
-    Bounded<double, k_max_guys> take_up_m;        ///< of each guy, + in, - out: it then has the plan's pretension at head_m
+    Vec3 resultant_before_N{0.0};           ///< of the ropes at the head in the holding case; zero where stands_before is not set
+    Vec3 resultant_after_N{0.0};            ///< zero where there is no place to go to
+    Bounded<double, k_max_guys> take_up_m;  ///< of each guy, + in, - out: it then has the plan's pretension at head_m
     bool rule_stops = false;
-    Check stopped_by;                             ///< the rule that would be broken next, where rule_stops
-    Plan plan;                                    ///< as it then reads
+    Check stopped_by;  ///< the rule that would be broken next, where rule_stops
+    Plan plan;         ///< as it then reads
 };
 
 namespace detail {
@@ -57,7 +57,7 @@ inline Lean lean_of(const Plan& plan, const Model& m, HeadOffset at) {
 
 /// The rig with its head somewhere else.
 struct MovedRig {
-    bool usable = false;     ///< the frame can lean so and the plan can hold it
+    bool usable = false;  ///< the frame can lean so and the plan can hold it
     Plan plan;
     Model model;
     Outcome rigged, holding;
@@ -113,7 +113,7 @@ inline Vec3 off_legs_holding(const Plan& plan, const Model& drawn, HeadOffset at
 
 struct Zero {
     HeadOffset at{};
-    double left = HUGE_VAL;   ///< size of what is not zero yet
+    double left = HUGE_VAL;  ///< size of what is not zero yet
 };
 
 /// Change of the offset that Newton's method asks for, its slopes taken over a tenth of a millimetre.
@@ -224,8 +224,7 @@ public:
         if (!rig.usable || !find_faults(rig.plan).empty()) return false;
         rule_stops = !stands_at_both(rig, rule) || breaks_rule(rules_before_, rules_of(rig), rule);
         if (rule_stops) return false;
-        return !before_.rigged.stable || !before_.holding.stable || 
-               rig.holding.applied_force_angle_rad <= before_.holding.applied_force_angle_rad;
+        return !before_.rigged.stable || !before_.holding.stable || rig.holding.applied_force_angle_rad <= before_.holding.applied_force_angle_rad;
     }
 
 private:

@@ -15,24 +15,24 @@ inline constexpr std::size_t k_most_steps = 200;
 
 struct TakeUpStep {
     std::size_t guy = 0;
-    double take_up_m = 0.0;           ///< + in, - out
-    double angle_rad = 0.0;           ///< of the holding resultant to the legs, at the head where it then rests as rigged
-    double least_tension_N = 0.0;     ///< of all guys, as rigged
+    double take_up_m = 0.0;        ///< + in, - out
+    double angle_rad = 0.0;        ///< of the holding resultant to the legs, at the head where it then rests as rigged
+    double least_tension_N = 0.0;  ///< of all guys, as rigged
 };
 
 enum class OrderStatus : unsigned char {
     NotComputed,
     Found,
-    SlackAtStart,    ///< a guy hangs loose as rigged: no order keeps it tight
-    FallsAtStart,    ///< it does not stand as rigged
-    NotFound         ///< every next step, however small, lets a guy go slack, overloads one or turns the force away, or it takes too many
+    SlackAtStart,  ///< a guy hangs loose as rigged: no order keeps it tight
+    FallsAtStart,  ///< it does not stand as rigged
+    NotFound       ///< every next step, however small, lets a guy go slack, overloads one or turns the force away, or it takes too many
 };
 
 /// An order of single-guy steps for a line-up in which no guy goes slack, none carries more than it may (or did at the start) and
 /// the applied-force angle never grows beyond what it was.
 struct LineUpOrder {
     OrderStatus status = OrderStatus::NotComputed;
-    std::size_t slack_guy = 0;        ///< for SlackAtStart
+    std::size_t slack_guy = 0;  ///< for SlackAtStart
     double angle_start_rad = 0.0;
     Bounded<TakeUpStep, k_most_steps> steps;
 };
@@ -199,12 +199,12 @@ private:
     const Plan& plan_;
     const Model& start_;
     const LineUp& line_up_;
-    Model model_;             ///< with the steps so far
+    Model model_;  ///< with the steps so far
     HeadOffset from_{}, to_{};
     Equilibrium at_;
     std::array<double, k_max_guys> most_N_{}, done_m_{};
     double last_share_ = 0.0, share_ = 0.0;
-    std::size_t size_ = 0;    ///< of the stretches, in k_step_sizes_m
+    std::size_t size_ = 0;  ///< of the stretches, in k_step_sizes_m
     LineUpOrder order_;
     bool done_ = false;
 };

@@ -18,12 +18,12 @@ struct LinearProgram {
         bool equal = false;
     };
     std::size_t unknowns = 0;
-    Coefficients cost{};   ///< none negative
+    Coefficients cost{};  ///< none negative
     std::vector<Row> rows;
 };
 
 struct ProgramAnswer {
-    bool solved = false;   ///< false: no x keeps every row, or rounding stopped the search
+    bool solved = false;  ///< false: no x keeps every row, or rounding stopped the search
     LinearProgram::Coefficients x{};
 };
 

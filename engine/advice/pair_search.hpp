@@ -5,10 +5,10 @@ namespace guywright {
 
 /// A lever with the sizes of change that pairs are tried with, both ways, the smallest first; of a choice one of it.
 struct PairLever {
-    std::size_t lever = 0;         ///< index in the list of levers
+    std::size_t lever = 0;  ///< index in the list of levers
     std::vector<double> by;
-    double best_by = 0.0;          ///< the one that brings the plan nearest to GO by itself
-    double lacks = HUGE_VAL;       ///< how far it then still is: shortfall()
+    double best_by = 0.0;     ///< the one that brings the plan nearest to GO by itself
+    double lacks = HUGE_VAL;  ///< how far it then still is: shortfall()
 };
 
 /// Two levers pulled together.
@@ -21,8 +21,8 @@ struct FoundPair {
 /// small as the other lets it, and a full verdict on what comes out.
 class PairSearch {
 public:
-    PairSearch(const Plan& base, const Lever& first, const Lever& second, const std::vector<double>& by_first,
-               const std::vector<double>& by_second, Screen& screen)
+    PairSearch(const Plan& base, const Lever& first, const Lever& second, const std::vector<double>& by_first, const std::vector<double>& by_second,
+               Screen& screen)
         : base_(base), first_(first), second_(second), screen_(screen) {
         for (std::size_t i = 0; i < by_first.size(); ++i)
             for (std::size_t j = 0; j < by_second.size(); ++j) sizes_.push_back({by_first[i], by_second[j], i + j});

@@ -132,7 +132,7 @@ public:
         for (std::size_t i = 0; i < points_.size(); ++i) {
             move_to(numbers, points_[i].point);
             if (!point_breaks(varied, points_[i], out)) continue;
-            if (i > 0) std::swap(points_[i], points_[i - 1]);   // what breaks often is asked early
+            if (i > 0) std::swap(points_[i], points_[i - 1]);  // what breaks often is asked early
             break;
         }
         return out;
@@ -208,7 +208,7 @@ public:
         if (next_ == 0) {
             done_ = !trial_.take_measured(varied_);
         } else {
-            if (next_ == 1) numbers_ = measured_numbers(varied_);   // most plans never come here
+            if (next_ == 1) numbers_ = measured_numbers(varied_);  // most plans never come here
             const WorstPoint& point = screen_.points()[next_ - 1];
             move_to(numbers_, point.point);
             trial_.take_point(varied_, point);
@@ -244,7 +244,7 @@ public:
     std::size_t advance(std::size_t count) {
         if (done()) return 0;
         const std::size_t before = sweep_->points();
-        constexpr std::size_t between_looks = 16;   // however it is sliced, so that it always stops at the same point
+        constexpr std::size_t between_looks = 16;  // however it is sliced, so that it always stops at the same point
         while (!done() && sweep_->points() - before < count) {
             const std::size_t to_look = between_looks - sweep_->points() % between_looks;
             sweep_->advance(std::min(to_look, before + count - sweep_->points()));

@@ -9,40 +9,40 @@ namespace guywright {
 
 enum class StepKind : unsigned char {
     // up
-    TieInPeople,      ///< the foot or an anchor is near or over the edge
-    BackTieFirst,     ///< part: a guy anchored behind, made fast to the kit before it comes near the edge
-    BackLine,         ///< no guy is anchored behind: a line of its own holds the kit back
-    AnchorOverEdge,   ///< part: a guy anchored past the edge; its anchor is out of reach later
-    FixFeet,          ///< ties, pins, hobbles
-    HoldFeet,         ///< nothing fixes a foot: somebody stands by it
-    LayOut,           ///< guys and pulleys made fast to the head while it lies
+    TieInPeople,     ///< the foot or an anchor is near or over the edge
+    BackTieFirst,    ///< part: a guy anchored behind, made fast to the kit before it comes near the edge
+    BackLine,        ///< no guy is anchored behind: a line of its own holds the kit back
+    AnchorOverEdge,  ///< part: a guy anchored past the edge; its anchor is out of reach later
+    FixFeet,         ///< ties, pins, hobbles
+    HoldFeet,        ///< nothing fixes a foot: somebody stands by it
+    LayOut,          ///< guys and pulleys made fast to the head while it lies
     Raise,
-    TieOn,            ///< part: a guy brought just tight
-    Tighten,          ///< part: a guy brought to its pretension
-    TightenLast,      ///< part: the guy whose take-up tightens all others most
-    Check,            ///< what the rig must then be
+    TieOn,        ///< part: a guy brought just tight
+    Tighten,      ///< part: a guy brought to its pretension
+    TightenLast,  ///< part: the guy whose take-up tightens all others most
+    Check,        ///< what the rig must then be
     LoadSlowly,
     // down
     Unload,
-    Loosen,           ///< part
-    TakeOff,          ///< part
+    Loosen,   ///< part
+    TakeOff,  ///< part
     Lower,
     FreeFeet,
-    ClearEdge,        ///< part: the guy anchored past the edge
-    BackTieLast       ///< part: the guy that held the kit back
+    ClearEdge,   ///< part: the guy anchored past the edge
+    BackTieLast  ///< part: the guy that held the kit back
 };
 inline constexpr std::size_t k_step_kind_count = 20;
 
 struct SequenceStep {
     StepKind kind = StepKind::Check;
-    std::size_t part = 0;          ///< guy, where the kind is about one
-    bool computed = false;         ///< the frame is up: `after` is known
-    Standing after;                ///< once it is done
-    bool hold = false;             ///< the head must be held while it is done: it does not stand by itself before or after
-    double hold_N = 0.0;           ///< the larger of the two; to raise or lower, what lifting the head off the ground takes
-    double share = 1.0;            ///< Tighten, Loosen: of the pretension that it then has
-    std::size_t eases = k_max_guys;   ///< TightenLast: the guy it eases most, if any
-    double behind_edge_m = 0.0;    ///< TieInPeople: of the foot nearest the edge
+    std::size_t part = 0;            ///< guy, where the kind is about one
+    bool computed = false;           ///< the frame is up: `after` is known
+    Standing after;                  ///< once it is done
+    bool hold = false;               ///< the head must be held while it is done: it does not stand by itself before or after
+    double hold_N = 0.0;             ///< the larger of the two; to raise or lower, what lifting the head off the ground takes
+    double share = 1.0;              ///< Tighten, Loosen: of the pretension that it then has
+    std::size_t eases = k_max_guys;  ///< TightenLast: the guy it eases most, if any
+    double behind_edge_m = 0.0;      ///< TieInPeople: of the foot nearest the edge
 };
 
 inline constexpr std::size_t k_most_sequence_steps = 64;
@@ -50,9 +50,9 @@ using SequenceSteps = Bounded<SequenceStep, k_most_sequence_steps>;
 
 /// How to rig and how to take down, so that nothing tips over on the way.
 struct Sequence {
-    bool computed = false;         ///< false: the plan has no model
+    bool computed = false;  ///< false: the plan has no model
     SequenceSteps up, down;
-    bool front_tie_missing = false;   ///< one is needed and none is anchored ahead of the head
+    bool front_tie_missing = false;  ///< one is needed and none is anchored ahead of the head
 };
 
 namespace detail {
@@ -126,7 +126,7 @@ private:
     /// The guy that pulls straightest back from the edge; none where none is anchored behind the head.
     [[nodiscard]] std::size_t guy_behind() const {
         std::size_t best = whole_.guys.size();
-        double best_x = -0.17;   // within 80 degrees of straight back
+        double best_x = -0.17;  // within 80 degrees of straight back
         for (std::size_t i = 0; i < whole_.guys.size(); ++i) {
             const Vec3 offset_m = whole_.guys[i].anchor_m - whole_.drawn_head_m;
             const double x = offset_m.x / std::max(std::hypot(offset_m.x, offset_m.y), k_same_point_m);
@@ -239,7 +239,7 @@ private:
 
     struct TieStep {
         std::size_t guy = 0;
-        double from = 0.0, to = 1.0;   ///< share of the pretension
+        double from = 0.0, to = 1.0;  ///< share of the pretension
     };
     using TieSteps = Bounded<TieStep, 4 * k_max_guys>;
 
@@ -302,7 +302,8 @@ private:
             ties_[tied_[k]] = k_tie_off;
             down.push_back(stepped(StepKind::TakeOff, tied_[k]));
         }
-        down.push_back({.kind = StepKind::Lower, .after = {}, .hold = true, .hold_N = std::max(before_.by_itself ? 0.0 : before_.hold_N, whole_.head_weight_N)});
+        down.push_back(
+            {.kind = StepKind::Lower, .after = {}, .hold = true, .hold_N = std::max(before_.by_itself ? 0.0 : before_.hold_N, whole_.head_weight_N)});
         for (std::size_t i = 0; i < whole_.legs.size(); ++i) {
             if (!is_fixed(plan_, i)) continue;
             down.push_back({.kind = StepKind::FreeFeet, .after = {}});

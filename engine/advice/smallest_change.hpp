@@ -16,8 +16,8 @@ inline constexpr std::size_t k_most_pairs = 3;
 /// What stays broken where no change in reach gives GO: the nearest that was tried, and why it is not GO.
 struct OutOfReach {
     Plan nearest;
-    Evaluation evaluation;   ///< of `nearest`
-    Check check;             ///< the row that governs there
+    Evaluation evaluation;  ///< of `nearest`
+    Check check;            ///< the row that governs there
 };
 
 /// For a NO-GO: of everything that can be changed on scene the smallest change that gives GO over the whole box of measuring
@@ -163,9 +163,8 @@ private:
         for (std::size_t i = 0; i < pair_levers_.size(); ++i)
             for (std::size_t j = i + 1; j < pair_levers_.size(); ++j) pairs_.emplace_back(i, j);
         const auto effort = [&](std::size_t i) { return info(levers_[pair_levers_[i].lever].input).effort; };
-        std::stable_sort(pairs_.begin(), pairs_.end(), [&](const auto& a, const auto& b) {
-            return effort(a.first) + effort(a.second) < effort(b.first) + effort(b.second);
-        });
+        std::stable_sort(pairs_.begin(), pairs_.end(),
+                         [&](const auto& a, const auto& b) { return effort(a.first) + effort(a.second) < effort(b.first) + effort(b.second); });
         next_ = 0;
         stage_ = Stage::Pairs;
         return 0;
@@ -231,7 +230,7 @@ private:
         const std::size_t cost = judged_->advance(budget);
         if (!judged_->done()) return cost;
         stage_ = Stage::Done;
-        const bool no_go = judged_->evaluation().verdict == Verdict::NoGo;   // else it cannot be judged, and the plan itself speaks
+        const bool no_go = judged_->evaluation().verdict == Verdict::NoGo;  // else it cannot be judged, and the plan itself speaks
         const Evaluation& e = no_go ? judged_->evaluation() : measured_;
         out_of_reach_ = std::make_unique<OutOfReach>(OutOfReach{no_go ? nearest_ : plan_, e, e.closest[0]});
         judged_.reset();
@@ -245,7 +244,7 @@ private:
     double margin_ = k_broken_margin;
     std::vector<Lever> levers_;
     std::unique_ptr<LeverSearch> single_;
-    std::optional<PairLever> level_;          ///< whose sizes are being tried
+    std::optional<PairLever> level_;  ///< whose sizes are being tried
     std::vector<double> level_sizes_;
     std::size_t next_size_ = 0;
     std::vector<PairLever> pair_levers_;

@@ -17,10 +17,10 @@ inline constexpr double k_stray_rad = radians(5.0);
 
 /// One state of the building.
 struct Standing {
-    bool by_itself = false;                         ///< stays, with every foot down, also when bumped to any side
-    double hold_N = 0.0;                            ///< else: the most that weight and ties ask of whoever holds the head, the bump not counted
-    bool foot_slides = false;                       ///< a foot with neither tie, pin nor hobble is pushed harder than friction holds
-    Bounded<double, k_max_guys> guy_tension_N;      ///< where it rests, or held where it is drawn
+    bool by_itself = false;                     ///< stays, with every foot down, also when bumped to any side
+    double hold_N = 0.0;                        ///< else: the most that weight and ties ask of whoever holds the head, the bump not counted
+    bool foot_slides = false;                   ///< a foot with neither tie, pin nor hobble is pushed harder than friction holds
+    Bounded<double, k_max_guys> guy_tension_N;  ///< where it rests, or held where it is drawn
     Bounded<double, k_max_legs> leg_compression_N;
 };
 
@@ -96,8 +96,7 @@ inline bool push_of(const Model& m, Vec3 head_m, Vec3 load_N, unsigned which, He
 /// A head held by hand at `head_m`: the legs push with what leaves least to the hand.
 inline Held hold_at(const Model& m, Vec3 head_m) {
     Vec3 load_N{0.0, 0.0, -m.head_weight_N};
-    for (const Guy& g : m.guys)
-        load_N += std::max(0.0, signed_tension_N(g, head_m)) * glm::normalize(g.anchor_m - head_m);
+    for (const Guy& g : m.guys) load_N += std::max(0.0, signed_tension_N(g, head_m)) * glm::normalize(g.anchor_m - head_m);
     Held best;
     double least_N = HUGE_VAL;
     for (unsigned which = 0; which < 1u << m.legs.size(); ++which) {
@@ -121,9 +120,8 @@ inline double most_held_N(const Model& m) {
 }
 
 inline bool is_fixed(const Plan& plan, std::size_t leg) {
-    const bool hobbled = std::any_of(plan.frame.hobbles.begin(), plan.frame.hobbles.end(), [&](const Hobble& h) {
-        return h.from == static_cast<int>(leg) || h.to == static_cast<int>(leg);
-    });
+    const bool hobbled = std::any_of(plan.frame.hobbles.begin(), plan.frame.hobbles.end(),
+                                     [&](const Hobble& h) { return h.from == static_cast<int>(leg) || h.to == static_cast<int>(leg); });
     return hobbled || plan.feet[leg].pin_shear_kN > 0.0 || !plan.feet[leg].ties.empty();
 }
 

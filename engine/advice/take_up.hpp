@@ -24,8 +24,6 @@ inline double guy_allowed_N(const GuyPlan& g, const Limits& limits) {
 }
 
 /// Force with which a guy pulls, newtons; below 0 what it lacks to be tight.
-inline double signed_tension_N(const Guy& g, Vec3 head_m) {
-    return g.stiffness_N_m * (glm::length(head_m - g.anchor_m) - g.rest_length_m);
-}
+inline double signed_tension_N(const Guy& g, Vec3 head_m) { return g.stiffness_N_m * (glm::length(head_m - g.anchor_m) - g.rest_length_m); }
 
 }  // namespace guywright

@@ -9,10 +9,10 @@ using GuyPairs = std::array<std::array<double, k_max_guys>, k_max_guys>;
 
 /// What taking in each guy does to all of them in one state, to first order.
 struct TieMatrix {
-    bool computed = false;                     ///< only in a state at rest that stands
+    bool computed = false;  ///< only in a state at rest that stands
     std::size_t guys = 0;
-    GuyPairs change_N_per_m{};                 ///< of the tension; 0 where either guy is slack
-    Bounded<double, k_max_guys> slack_m;       ///< that must be taken in before the guy does anything
+    GuyPairs change_N_per_m{};            ///< of the tension; 0 where either guy is slack
+    Bounded<double, k_max_guys> slack_m;  ///< that must be taken in before the guy does anything
 };
 
 namespace detail {
@@ -31,7 +31,7 @@ inline bool signed_tension_change(const Model& m, const Equilibrium& e, GuyPairs
         const Guy& taken = m.guys[i];
         const Vec3 span_m = e.head_m - taken.anchor_m;
         const double own_N_m = taken.stiffness_N_m * glm::length(span_m) / taken.rest_length_m;
-        Vec3 moved{0.0};   // of the head, per metre
+        Vec3 moved{0.0};  // of the head, per metre
         if (detail::pulls(e, i) && !solve_positive(e.stiffness_N_m, -own_N_m * glm::normalize(span_m), moved)) return false;
         for (std::size_t j = 0; j < m.guys.size(); ++j) {
             const Guy& felt = m.guys[j];

@@ -10,30 +10,30 @@ using Shares = std::vector<double>;
 /// How tight every guy stays over the cases and the measuring errors of one plan.
 struct Tightness {
     struct OfGuy {
-        double least_N = HUGE_VAL;   ///< signed tension; below 0 it hangs slack, by what it lacks
+        double least_N = HUGE_VAL;  ///< signed tension; below 0 it hangs slack, by what it lacks
         std::size_t case_index = 0;
         Shares at;
     };
     std::array<OfGuy, k_max_guys> guys;
-    bool falls = false;              ///< somewhere a case has no resting place that stands: the rest says nothing of it
-    std::size_t falls_in = 0;        ///< the first case in which it falls
+    bool falls = false;        ///< somewhere a case has no resting place that stands: the rest says nothing of it
+    std::size_t falls_in = 0;  ///< the first case in which it falls
     Shares falls_at;
 };
 
 /// One plan's box of measuring errors: every case solved at one point of it at a time. The loss of a guy is not a case here.
 class TightnessBox {
 public:
-    using Tensions = std::array<std::array<double, k_max_guys>, k_max_cases>;   ///< signed, newtons: [case][guy]
+    using Tensions = std::array<std::array<double, k_max_guys>, k_max_cases>;  ///< signed, newtons: [case][guy]
 
     explicit TightnessBox(const Plan& plan) : plan_(plan), numbers_(measured_numbers(plan_)) {}
-    TightnessBox(const TightnessBox&) = delete;   // the list of numbers points into the plan
+    TightnessBox(const TightnessBox&) = delete;  // the list of numbers points into the plan
     TightnessBox& operator=(const TightnessBox&) = delete;
 
     [[nodiscard]] Shares as_measured() const { return Shares(numbers_.size(), 0.0); }
     [[nodiscard]] const Model& model() const { return model_; }
     [[nodiscard]] const Outcomes& outcomes() const { return outcomes_; }
-    [[nodiscard]] const Plan& plan() const { return plan_; }           ///< as it stands at the point looked at last
-    [[nodiscard]] const Tensions& tensions_N() const { return tensions_; }   ///< of the cases that stand, after look()
+    [[nodiscard]] const Plan& plan() const { return plan_; }                ///< as it stands at the point looked at last
+    [[nodiscard]] const Tensions& tensions_N() const { return tensions_; }  ///< of the cases that stand, after look()
 
     /// Solves every case at one point. False where the plan has no model there.
     bool solve_at(const Shares& shares) {
@@ -142,7 +142,7 @@ private:
     void step_follow() {
         const std::size_t measurements = ends_.size() / 2, guy = next_ / measurements, i = next_ % measurements;
         if (guy == guys()) return go_to(Stage::Done);
-        if (found_.guys[guy].at.empty()) {   // never seen in a rig that stands
+        if (found_.guys[guy].at.empty()) {  // never seen in a rig that stands
             next_ += measurements;
             return;
         }

@@ -7,7 +7,7 @@ namespace guywright {
 
 /// What a rig's guys can be told to do: for one plan, computed after its verdict, and no part of it.
 struct Tuning {
-    bool computed = false;   ///< false: the plan has no model
+    bool computed = false;  ///< false: the plan has no model
     TieMatrix rigged, holding;
     LineUp line_up;
     LineUpOrder order;

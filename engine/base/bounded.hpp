@@ -37,8 +37,14 @@ public:
     [[nodiscard]] std::size_t size() const { return count_; }
     [[nodiscard]] bool empty() const { return count_ == 0; }
     [[nodiscard]] bool full() const { return count_ == Capacity; }
-    T& operator[](std::size_t i) { assert(i < count_); return items_[i]; }
-    const T& operator[](std::size_t i) const { assert(i < count_); return items_[i]; }
+    T& operator[](std::size_t i) {
+        assert(i < count_);
+        return items_[i];
+    }
+    const T& operator[](std::size_t i) const {
+        assert(i < count_);
+        return items_[i];
+    }
     T* begin() { return items_; }
     T* end() { return items_ + count_; }
     const T* begin() const { return items_; }

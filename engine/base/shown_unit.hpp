@@ -11,7 +11,7 @@ enum class UnitSystem : unsigned char { Metric, Imperial };
 struct ShownUnit {
     std::string_view name;
     double per_kept = 1.0;
-    int decimals = 2;          ///< that a person on site can use
+    int decimals = 2;  ///< that a person on site can use
 };
 
 // Exact (NIST SP 811, appendix B.8; MEMORY, arithmetic verified).

@@ -82,8 +82,7 @@ inline void add_swings(Cases& cases, const Model& m, const Actions& actions) {
         add_plain_case(cases, m, left, CaseId::SwingLeft, {});
         add_plain_case(cases, m, right, CaseId::SwingRight, {});
     }
-    if (actions.outward_deg > 0.0)
-        add_plain_case(cases, m, paths_of(m, 0.0, radians(actions.outward_deg)), CaseId::Outward, {});
+    if (actions.outward_deg > 0.0) add_plain_case(cases, m, paths_of(m, 0.0, radians(actions.outward_deg)), CaseId::Outward, {});
 }
 
 /// One rope carries every share: its tension is their sum.
@@ -129,7 +128,7 @@ inline Case guy_lost_case(const Case& holding, std::size_t guy) {
     c.id = CaseId::GuyLost;
     c.part = guy;
     c.starts_held = true;
-    c.arrest = true;   // an accident: what is left may be used up to the arrest factors
+    c.arrest = true;  // an accident: what is left may be used up to the arrest factors
     return c;
 }
 

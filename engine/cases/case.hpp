@@ -5,14 +5,14 @@
 namespace guywright {
 
 enum class CaseId : unsigned char {
-    Rigged,        ///< own weight and pretension, no rope
-    Holding,       ///< the reference: the same tension on both sides, no friction
+    Rigged,   ///< own weight and pretension, no rope
+    Holding,  ///< the reference: the same tension on both sides, no friction
     Raising,
     Lowering,
-    HeldHigh,      ///< after raising: the edge still holds the load side up at the head, the haul side eased
-    HeldLow,       ///< after lowering: the mirror of it
+    HeldHigh,  ///< after raising: the edge still holds the load side up at the head, the haul side eased
+    HeldLow,   ///< after lowering: the mirror of it
     Arrest,
-    ArrestRunning, ///< the rope runs out over head and edge as it is caught
+    ArrestRunning,  ///< the rope runs out over head and edge as it is caught
     ArrestSwingLeft,
     ArrestSwingRight,
     SwingLeft,
@@ -31,15 +31,15 @@ enum class Motion : unsigned char { Still, Up, Down, UpThenEased, DownThenTaken 
 struct RopeState {
     bool loaded = false;
     RopePath path;
-    double head_side_N = 0.0;   ///< load side, between head and edge (or load)
-    double haul_side_N = 0.0;   ///< 0: tied off at the head
+    double head_side_N = 0.0;  ///< load side, between head and edge (or load)
+    double haul_side_N = 0.0;  ///< 0: tied off at the head
 };
 
 struct Case {
     CaseId id = CaseId::Rigged;
-    std::size_t part = 0;       ///< which rope, for OneRopeTakesAll and HaulReleased; which guy, for GuyLost
-    bool arrest = false;        ///< the arrest safety factors apply: the dynamic factor is in the load
-    bool starts_held = false;   ///< the search starts from the holding position
+    std::size_t part = 0;      ///< which rope, for OneRopeTakesAll and HaulReleased; which guy, for GuyLost
+    bool arrest = false;       ///< the arrest safety factors apply: the dynamic factor is in the load
+    bool starts_held = false;  ///< the search starts from the holding position
     Bounded<RopeState, k_max_ropes> ropes;
     Pulls pulls;
 };

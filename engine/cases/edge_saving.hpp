@@ -5,8 +5,8 @@ namespace guywright {
 
 /// What raising over the edge costs: tension above the edge for each newton below it, by the capstan equation.
 struct EdgeSaving {
-    double as_rigged = 1.0;   ///< over the head, with the turn that is left at the edge
-    double on_ground = 1.0;   ///< were the rope to lie flat on the ground and turn over the bare edge
+    double as_rigged = 1.0;  ///< over the head, with the turn that is left at the edge
+    double on_ground = 1.0;  ///< were the rope to lie flat on the ground and turn over the bare edge
 };
 
 /// Of one rope that still touches the edge or is clear of it, held or raised without swing.

@@ -6,9 +6,7 @@ namespace guywright {
 // Angles are taken to what the legs make: one leg a line, two a plane, three a solid corner. All at the head, radians.
 
 /// Unit normal of the plane of two legs; its sign has no meaning.
-inline Vec3 plane_of_legs(const Model& m, Vec3 head_m) {
-    return glm::normalize(glm::cross(m.legs[0].foot_m - head_m, m.legs[1].foot_m - head_m));
-}
+inline Vec3 plane_of_legs(const Model& m, Vec3 head_m) { return glm::normalize(glm::cross(m.legs[0].foot_m - head_m, m.legs[1].foot_m - head_m)); }
 
 /// Angle between two vectors' plane and a direction: positive on the side of the normal.
 inline double angle_to_plane_rad(Vec3 direction, Vec3 normal) {

@@ -5,11 +5,11 @@ namespace guywright {
 
 /// How far the ropes' tensions can grow, all together, from the rig without load.
 struct LoadLimit {
-    double collapse_factor = 0.0;      ///< of the case's tensions, at which no stable rest is left near the path; the cap if none
-    bool capped = false;               ///< it still stood at k_collapse_factor_cap
-    double first_slack_factor = 0.0;   ///< at which the first guy hangs loose
-    bool goes_slack = false;           ///< false: none does before the collapse or the cap
-    Vec3 goes_toward{};                ///< unit; the way of least stiffness where it last stood
+    double collapse_factor = 0.0;     ///< of the case's tensions, at which no stable rest is left near the path; the cap if none
+    bool capped = false;              ///< it still stood at k_collapse_factor_cap
+    double first_slack_factor = 0.0;  ///< at which the first guy hangs loose
+    bool goes_slack = false;          ///< false: none does before the collapse or the cap
+    Vec3 goes_toward{};               ///< unit; the way of least stiffness where it last stood
 };
 
 namespace detail {

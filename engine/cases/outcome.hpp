@@ -10,13 +10,13 @@ struct Outcome {
     Case setup;
     Equilibrium equilibrium;
     bool stable = false;
-    Vec3 resultant_N{};                                     ///< of all rope sides at the head
-    double applied_force_angle_rad = 0.0;                   ///< resultant off the legs (frame_angles.hpp); 0 without a rope
-    double inside_legs_rad = 0.0;                           ///< of the resultant, two and three legs
-    double head_shift_m = 0.0;                              ///< from the head as drawn
-    Bounded<double, k_max_guys> guy_angle_rad;              ///< guy off the legs at the head
-    Bounded<Vec3, k_max_legs> foot_reaction_N;              ///< of the ground on the foot
-    Bounded<double, k_max_ropes> pulley_N;                  ///< vector sum of both sides of each rope
+    Vec3 resultant_N{};                         ///< of all rope sides at the head
+    double applied_force_angle_rad = 0.0;       ///< resultant off the legs (frame_angles.hpp); 0 without a rope
+    double inside_legs_rad = 0.0;               ///< of the resultant, two and three legs
+    double head_shift_m = 0.0;                  ///< from the head as drawn
+    Bounded<double, k_max_guys> guy_angle_rad;  ///< guy off the legs at the head
+    Bounded<Vec3, k_max_legs> foot_reaction_N;  ///< of the ground on the foot
+    Bounded<double, k_max_ropes> pulley_N;      ///< vector sum of both sides of each rope
 };
 
 /// Force of one pull on the head at `head_m`, newtons.

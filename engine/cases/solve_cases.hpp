@@ -5,7 +5,7 @@
 namespace guywright {
 
 using Outcomes = Bounded<Outcome, k_max_cases>;
-inline constexpr std::size_t k_rigged = 0, k_holding = 1;   ///< where these two cases stand in every list
+inline constexpr std::size_t k_rigged = 0, k_holding = 1;  ///< where these two cases stand in every list
 
 /// Solves every case, as long as `go_on(outcome)` says so of each. Ropes load a rig as it stands: the search starts from where the head rests as rigged, or, for a rope
 /// let go, as held. A few rigs in ten thousand, with slack guys, have two resting places; from there the one that loading

@@ -111,7 +111,7 @@ inline Check worst_tie_check(const CaseView& v, std::size_t i, const FootTies& t
 
 /// What holds one foot against `push_N` (along the ground).
 struct FootHold {
-    Check speaks;                     ///< of friction alone, a pin, ties: the one with most to spare
+    Check speaks;  ///< of friction alone, a pin, ties: the one with most to spare
     bool by_ties = false;
 };
 
@@ -135,7 +135,7 @@ inline FootHold hold_foot(const CaseView& v, std::size_t i, Vec3 push_N, double 
 inline Check friction_beside_ties(const CaseView& v, std::size_t i, Vec3 push_N, double friction_N) {
     const double left_N = left_to_friction_N(push_N, v.model.legs[i].foot_ties);
     Check c = limit_check(CheckId::FootFriction, i, kilonewtons(left_N), kilonewtons(friction_N), v.case_index);
-    if (left_N == 0.0) c.margin = 1.0;   // also on a foot that friction does not hold at all
+    if (left_N == 0.0) c.margin = 1.0;  // also on a foot that friction does not hold at all
     return c;
 }
 
@@ -178,7 +178,7 @@ inline void check_feet(CheckTable& table, const CaseView& v) {
         if (v.outcome.equilibrium.leg_gap_m[i] > k_slack_m) continue;
         Vec3 push_N = feet.push_N[i];
         const bool hobbled = push_N != unhobbled.push_N[i];
-        if (glm::length(push_N) < 1e-9 * glm::length(v.outcome.foot_reaction_N[i])) push_N = Vec3{0.0};   // taken up to the last digit
+        if (glm::length(push_N) < 1e-9 * glm::length(v.outcome.foot_reaction_N[i])) push_N = Vec3{0.0};  // taken up to the last digit
         FootHold hold = hold_foot(v, i, push_N, feet.friction_N[i]);
         // a hobble pulls just as much as friction lacks: what is to spare is then in all feet together
         const bool by_friction = hold.speaks.id == CheckId::FootFriction && hold.speaks.status == CheckStatus::Pass;
@@ -216,8 +216,7 @@ inline void check_legs(CheckTable& table, const CaseView& v) {
         const double compression_N = v.outcome.equilibrium.leg_compression_N[i];
         const LegPlan& leg = v.plan.frame.legs[i];
         check_strength(table, v, CheckId::LegStrength, i, std::abs(compression_N), leg.rating_kN, v.factors.metal);
-        if (leg.pole_diameter_mm > 0.0)
-            check_strength(table, v, CheckId::LegBuckling, i, std::max(0.0, compression_N), pole_buckling_kN(leg), v.factors.metal);
+        if (leg.pole_diameter_mm > 0.0) check_strength(table, v, CheckId::LegBuckling, i, std::max(0.0, compression_N), pole_buckling_kN(leg), v.factors.metal);
         table.add(lift_check(v, i));
         check_held_down(table, v, i);
     }
@@ -227,10 +226,8 @@ inline void check_legs(CheckTable& table, const CaseView& v) {
 inline void check_standing(CheckTable& table, const CaseView& v) {
     const Equilibrium& e = v.outcome.equilibrium;
     double push_N_m = 0.0;
-    for (std::size_t i = 0; i < v.model.legs.size(); ++i)
-        push_N_m = std::max(push_N_m, e.leg_compression_N[i] / v.model.legs[i].rest_length_m);
-    Check c{CheckId::Standing, 0, v.outcome.stable ? CheckStatus::Pass : CheckStatus::Fail,
-            kilonewtons(e.min_stiffness_N_m), 0.0, true, -1.0, v.case_index};
+    for (std::size_t i = 0; i < v.model.legs.size(); ++i) push_N_m = std::max(push_N_m, e.leg_compression_N[i] / v.model.legs[i].rest_length_m);
+    Check c{CheckId::Standing, 0, v.outcome.stable ? CheckStatus::Pass : CheckStatus::Fail, kilonewtons(e.min_stiffness_N_m), 0.0, true, -1.0, v.case_index};
     if (v.outcome.stable) {
         c.margin = e.min_stiffness_N_m / (e.min_stiffness_N_m + push_N_m);
         if (c.margin < k_barely_standing) c.status = CheckStatus::Caution;

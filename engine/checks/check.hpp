@@ -9,26 +9,50 @@ namespace guywright {
 
 enum class CheckId : unsigned char {
     // of the drawing
-    GuyAngle, BearingGap, SideTie, FrontTie, AnchorHangs, FootHangs, EdgeZone, LimitLoosened,
+    GuyAngle,
+    BearingGap,
+    SideTie,
+    FrontTie,
+    AnchorHangs,
+    FootHangs,
+    EdgeZone,
+    LimitLoosened,
     // of every case
-    Solved, Standing, FootLifts, HeadShift, GuyAngleOverForce, AppliedForceAngle, ForceInside, GuySlack,
-    GuyStrength, AnchorStrength, LegStrength, LegBuckling, RopeStrength, PulleyStrength, ConnectorStrength,
-    FootFriction, FootPin, FootTies, FootHeldDown, HobbleStrength,
+    Solved,
+    Standing,
+    FootLifts,
+    HeadShift,
+    GuyAngleOverForce,
+    AppliedForceAngle,
+    ForceInside,
+    GuySlack,
+    GuyStrength,
+    AnchorStrength,
+    LegStrength,
+    LegBuckling,
+    RopeStrength,
+    PulleyStrength,
+    ConnectorStrength,
+    FootFriction,
+    FootPin,
+    FootTies,
+    FootHeldDown,
+    HobbleStrength,
     // of the loss of a guy, where the plan wants it judged
     GuyLost
 };
 inline constexpr std::size_t k_check_count = static_cast<std::size_t>(CheckId::GuyLost) + 1;
 
 enum class Subject : unsigned char { Site, Guy, Leg, Rope, Limit, Side, Hobble };
-enum class CheckStatus : unsigned char { Pass, Caution, Fail };   // larger = worse news
+enum class CheckStatus : unsigned char { Pass, Caution, Fail };  // larger = worse news
 
 /// What is the same for every row of one check.
 struct CheckInfo {
     CheckId id;
-    std::string_view key;      ///< in the report
-    std::string_view unit;     ///< of value and limit
+    std::string_view key;   ///< in the report
+    std::string_view unit;  ///< of value and limit
     Subject subject;
-    bool lower_is_bad;         ///< the limit is the least allowed, not the most
+    bool lower_is_bad;  ///< the limit is the least allowed, not the most
     std::string_view source;
 };
 
@@ -55,7 +79,8 @@ inline constexpr std::array<CheckInfo, k_check_count> k_checks{{
     {CheckId::GuyStrength, "guy_strength", "kN", Subject::Guy, false, "safety factor of the plan; default common practice"},
     {CheckId::AnchorStrength, "anchor_strength", "kN", Subject::Guy, false, "safety factor of the plan; default common practice"},
     {CheckId::LegStrength, "leg_strength", "kN", Subject::Leg, false, "safety factor of the plan; default common practice"},
-    {CheckId::LegBuckling, "leg_buckling", "kN", Subject::Leg, false, "Euler, pinned ends: Gere, Mechanics of Materials, ch. 11 (READ); safety factor of the plan"},
+    {CheckId::LegBuckling, "leg_buckling", "kN", Subject::Leg, false,
+     "Euler, pinned ends: Gere, Mechanics of Materials, ch. 11 (READ); safety factor of the plan"},
     {CheckId::RopeStrength, "rope_strength", "kN", Subject::Rope, false, "safety factor of the plan; default common practice"},
     {CheckId::PulleyStrength, "pulley_strength", "kN", Subject::Rope, false, "safety factor of the plan; default common practice"},
     {CheckId::ConnectorStrength, "connector_strength", "kN", Subject::Rope, false, "safety factor of the plan; default common practice"},
@@ -86,14 +111,14 @@ inline constexpr int k_no_spoiler = -1;
 /// One row: one rule on one part, at the case where it comes out worst.
 struct Check {
     CheckId id = CheckId::Solved;
-    std::size_t subject = 0;                     ///< index of the guy, leg, rope, hobble, limit or side (0, 1) of an A-frame
+    std::size_t subject = 0;  ///< index of the guy, leg, rope, hobble, limit or side (0, 1) of an A-frame
     CheckStatus status = CheckStatus::Pass;
-    double value = 0.0, limit = 0.0;             ///< in info(id).unit
-    bool has_margin = false;                     ///< false for a yes-or-no rule
-    double margin = 0.0;                         ///< share of the limit still free; below 0 it is broken
+    double value = 0.0, limit = 0.0;  ///< in info(id).unit
+    bool has_margin = false;          ///< false for a yes-or-no rule
+    double margin = 0.0;              ///< share of the limit still free; below 0 it is broken
     int case_index = k_no_case;
-    bool at_worst = false;                       ///< the worst over the box of measuring errors, not the value as measured
-    int spoiler = k_no_spoiler;                  ///< the measurement whose error spoils this row most, where it stands at its worst
+    bool at_worst = false;       ///< the worst over the box of measuring errors, not the value as measured
+    int spoiler = k_no_spoiler;  ///< the measurement whose error spoils this row most, where it stands at its worst
 };
 
 inline constexpr std::size_t k_most_subjects = 16;
@@ -124,9 +149,7 @@ public:
         for (std::size_t i = 0; i < slots_.size(); ++i)
             if (slots_[i].used) f(i, slots_[i].check);
     }
-    [[nodiscard]] static constexpr std::size_t slot_of(CheckId id, std::size_t subject) {
-        return static_cast<std::size_t>(id) * k_most_subjects + subject;
-    }
+    [[nodiscard]] static constexpr std::size_t slot_of(CheckId id, std::size_t subject) { return static_cast<std::size_t>(id) * k_most_subjects + subject; }
     [[nodiscard]] const Check* at_slot(std::size_t i) const { return slots_[i].used ? &slots_[i].check : nullptr; }
     void clear() {
         for (Slot& s : slots_) s.used = false;

@@ -6,7 +6,7 @@
 
 namespace guywright {
 
-using LostGuys = Bounded<Outcome, k_max_guys>;   ///< the holding case without each guy in turn
+using LostGuys = Bounded<Outcome, k_max_guys>;  ///< the holding case without each guy in turn
 
 /// Adds the rows of every case that rest on forces.
 inline void check_all_forces(CheckTable& table, const Plan& plan, const Model& m, const Outcomes& outcomes) {

@@ -17,7 +17,7 @@ using Bearings = Bounded<double, k_max_guys>;
 inline double largest_gap_deg(const Bearings& bearings_deg) {
     double largest_deg = bearings_deg.empty() ? 360.0 : 0.0;
     for (std::size_t i = 0; i < bearings_deg.size(); ++i) {
-        double next_deg = 360.0;   // clockwise to the nearest other; of equal ones only the last has a gap before it
+        double next_deg = 360.0;  // clockwise to the nearest other; of equal ones only the last has a gap before it
         for (std::size_t j = 0; j < bearings_deg.size(); ++j) {
             const double apart_deg = bearings_deg[j] - bearings_deg[i];
             const bool ahead = apart_deg > 0.0 || (apart_deg == 0.0 && j > i);
@@ -62,8 +62,7 @@ inline void check_guy_angles(CheckTable& table, const Model& m, const Limits& li
     if (m.legs.size() == 3) return;
     for (std::size_t i = 0; i < m.guys.size(); ++i) {
         const double angle_deg = degrees(angle_off_legs_rad(m, m.drawn_head_m, m.guys[i].anchor_m - m.drawn_head_m));
-        Check c = limit_check(CheckId::GuyAngle, i, angle_deg + k_angle_rounding_deg, limits.guy_angle_min_deg,
-                              limits.guy_angle_good_deg, k_no_case);
+        Check c = limit_check(CheckId::GuyAngle, i, angle_deg + k_angle_rounding_deg, limits.guy_angle_min_deg, limits.guy_angle_good_deg, k_no_case);
         if (m.legs.size() == 2) c = yes_no_check(c.id, i, std::min(c.status, CheckStatus::Caution), c.value, c.limit, k_no_case);
         if (m.legs.size() == 2 && angle_deg < limits.guy_angle_good_deg) c.status = CheckStatus::Caution;
         table.add(c);
@@ -150,7 +149,8 @@ inline void check_drawing(CheckTable& table, const Plan& plan, const Model& m) {
     for (std::size_t i = 0; i < m.legs.size(); ++i) {
         const Vec3 foot_m = m.legs[i].foot_m;
         detail::check_hanging(table, CheckId::FootHangs, i, foot_m, plan.edge);
-        table.add(yes_no_check(CheckId::EdgeZone, i, is_in_edge_zone(foot_m, plan.limits) ? CheckStatus::Caution : CheckStatus::Pass, -foot_m.x, plan.limits.edge_zone_m, k_no_case));
+        table.add(yes_no_check(CheckId::EdgeZone, i, is_in_edge_zone(foot_m, plan.limits) ? CheckStatus::Caution : CheckStatus::Pass, -foot_m.x,
+                               plan.limits.edge_zone_m, k_no_case));
     }
     detail::check_limits(table, plan.limits);
 }

@@ -6,7 +6,7 @@ namespace guywright {
 /// What each tie of a foot carries.
 struct FootTies {
     Bounded<double, k_max_foot_ties> tension_N;
-    bool holds = false;   ///< false: no set of ties keeps the foot within friction
+    bool holds = false;  ///< false: no set of ties keeps the foot within friction
 };
 
 namespace detail {
@@ -19,7 +19,9 @@ inline double single_tie_N(Vec3 push_N, Vec3 d, double within_N) {
     return reach2 < 0.0 ? -1.0 : -along - std::sqrt(reach2);
 }
 
-struct TiePair { double a_N = -1.0, b_N = -1.0; };
+struct TiePair {
+    double a_N = -1.0, b_N = -1.0;
+};
 
 /// Least total tension of two ties with |push + a d + b e| = within_N: the point of the friction circle nearest in the
 /// ties' own measure. Negative entries: this pair is not the answer.

@@ -12,7 +12,7 @@ namespace guywright {
 /// What the hobbles carry, and what is left for each foot to hold by itself.
 struct HobbleForces {
     Bounded<double, k_max_hobbles> tension_N;
-    Bounded<Vec3, k_max_legs> push_N;   ///< along the ground
+    Bounded<Vec3, k_max_legs> push_N;  ///< along the ground
 };
 
 namespace detail {
@@ -32,11 +32,11 @@ inline HobbleForces share_by_hobbles(const Bounded<Vec3, k_max_legs>& push_N, co
                                      const Bounded<Vec3, k_max_legs>& foot_m, const std::vector<Hobble>& hobbles) {
     // 1 over the largest curvature there can be: all hobbles side by side between two feet
     const double step = hobbles.empty() ? 0.0 : 0.5 / static_cast<double>(hobbles.size());
-    constexpr double friction_used = 0.999; // so that what is left is inside friction, not on it
+    constexpr double friction_used = 0.999;  // so that what is left is inside friction, not on it
     constexpr double friction_enough = 0.9995;
     constexpr int most_rounds = 400;
     HobbleForces out{{}, push_N};
-    Bounded<Vec3, k_max_hobbles> along;     // from the hobble's first foot to its second
+    Bounded<Vec3, k_max_hobbles> along;  // from the hobble's first foot to its second
     for (const Hobble& h : hobbles) {
         const Vec3 d = foot_m[static_cast<std::size_t>(h.to)] - foot_m[static_cast<std::size_t>(h.from)];
         const double length_m = std::hypot(d.x, d.y);
@@ -44,7 +44,7 @@ inline HobbleForces share_by_hobbles(const Bounded<Vec3, k_max_legs>& push_N, co
         out.tension_N.push_back(0.0);
     }
     for (int round = 0; round < most_rounds; ++round) {
-        bool hold = true;   // the target is approached ever more slowly: half way from it to the whole friction will do
+        bool hold = true;  // the target is approached ever more slowly: half way from it to the whole friction will do
         for (std::size_t i = 0; i < push_N.size(); ++i) hold = hold && glm::length(out.push_N[i]) <= friction_enough * friction_N[i];
         if (hold) break;
         const Bounded<Vec3, k_max_legs> before_N = out.push_N;

@@ -16,7 +16,7 @@ class BitModel {
 public:
     static constexpr std::uint32_t k_whole = 65536;
 
-    [[nodiscard]] std::uint32_t chance() const { return chance_; }   ///< of 65536; never 0, never all
+    [[nodiscard]] std::uint32_t chance() const { return chance_; }  ///< of 65536; never 0, never all
     [[nodiscard]] bool fresh() const { return seen_ == 0; }
 
     void learn(bool bit) {
@@ -26,8 +26,8 @@ public:
     }
 
 private:
-    static constexpr int k_doubt = 96;     ///< nothing is ever certain: a surprise costs ten bits, not an arithmetic fault
-    static constexpr int k_slowest = 24;   ///< no guess rests on more than the last few dozen bits
+    static constexpr int k_doubt = 96;    ///< nothing is ever certain: a surprise costs ten bits, not an arithmetic fault
+    static constexpr int k_slowest = 24;  ///< no guess rests on more than the last few dozen bits
 
     std::uint16_t chance_ = k_whole / 2;
     std::uint8_t seen_ = 0;
@@ -115,7 +115,7 @@ public:
     [[nodiscard]] BitModel& of(std::uint32_t what) { return models_[(what * 2654435761u) >> (32 - k_index_bits)]; }
 
 private:
-    static constexpr unsigned k_index_bits = 16;   // two kinds that share a guess cost bits, no more
+    static constexpr unsigned k_index_bits = 16;  // two kinds that share a guess cost bits, no more
 
     std::vector<BitModel> models_ = std::vector<BitModel>(std::size_t{1} << k_index_bits);
 };

@@ -8,7 +8,7 @@ inline constexpr std::string_view k_catalogue_format = "guywright-catalogue";
 inline constexpr int k_catalogue_version = 1;
 
 struct CatalogueRead {
-    InputFaults faults;     ///< all of them, the first 100 listed; usable only when this is empty
+    InputFaults faults;  ///< all of them, the first 100 listed; usable only when this is empty
     Catalogue catalogue;
     [[nodiscard]] bool ok() const { return faults.empty(); }
 };

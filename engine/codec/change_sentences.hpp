@@ -64,17 +64,17 @@ inline double new_away_m(const Plan& plan, const Change& c) {
     const ChangeWords& words = t.words.changes;
     const std::string_view unit = info(c.input).unit;
     const bool several = plan.frame.legs.size() > 1;
-    std::string out = detail::filled(words.of(c.input).says,
-                                     {{"{name}", detail::input_name(plan, c)},
-                                      {"{leg}", several ? detail::filled(t.words.leg_prefix, {{"{n}", std::to_string(c.subject + 1)}}) : ""},
-                                      {"{to}", detail::whole_quantity(t, c.to, unit)},
-                                      {"{from}", detail::whole_quantity(t, c.from, unit)},
-                                      {"{by}", detail::whole_quantity(t, std::abs(c.to - c.from), unit)},
-                                      {"{way}", std::string(detail::way_of(words, c))},
-                                      {"{feet}", std::string(words.feet[several ? 1 : 0])},
-                                      {"{bearing}", detail::new_bearing(t, plan, c)},
-                                      {"{away}", quantity(t, detail::new_away_m(plan, c), "m")},
-                                      {"{was_away}", quantity(t, c.away_from_m, "m")}});
+    std::string out =
+        detail::filled(words.of(c.input).says, {{"{name}", detail::input_name(plan, c)},
+                                                {"{leg}", several ? detail::filled(t.words.leg_prefix, {{"{n}", std::to_string(c.subject + 1)}}) : ""},
+                                                {"{to}", detail::whole_quantity(t, c.to, unit)},
+                                                {"{from}", detail::whole_quantity(t, c.from, unit)},
+                                                {"{by}", detail::whole_quantity(t, std::abs(c.to - c.from), unit)},
+                                                {"{way}", std::string(detail::way_of(words, c))},
+                                                {"{feet}", std::string(words.feet[several ? 1 : 0])},
+                                                {"{bearing}", detail::new_bearing(t, plan, c)},
+                                                {"{away}", quantity(t, detail::new_away_m(plan, c), "m")},
+                                                {"{was_away}", quantity(t, c.away_from_m, "m")}});
     detail::capitalise(out);
     return out;
 }

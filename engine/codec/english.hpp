@@ -7,6 +7,7 @@
 
 namespace guywright {
 
+// clang-format off
 inline constexpr Language k_english{
     .code = "en",
     .decimal_mark = '.',
@@ -196,5 +197,6 @@ inline constexpr Language k_english{
     .practice = k_english_practice,
 };
 static_assert(k_english.in_order());
+// clang-format on
 
 }  // namespace guywright

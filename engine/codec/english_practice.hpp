@@ -3,6 +3,7 @@
 
 namespace guywright {
 
+// clang-format off
 inline constexpr PracticeWords k_english_practice{
     .lines = {{
         {SiteText::RopeSides, "Rope {name} pulls the head toward the load with {force} and toward the haul with {other}."},
@@ -59,5 +60,6 @@ inline constexpr PracticeWords k_english_practice{
     .leg_of_several = "Leg {n}",
 };
 static_assert(k_english_practice.in_order());
+// clang-format on
 
 }  // namespace guywright

@@ -25,7 +25,8 @@ inline std::string comma_in_numbers(std::string_view text, char mark) {
     std::string out(text);
     if (!text.empty() && std::isdigit(static_cast<unsigned char>(text.front())) == 0 && text.front() != '-') return out;
     for (std::size_t i = 1; i + 1 < out.size(); ++i)
-        if (out[i] == '.' && std::isdigit(static_cast<unsigned char>(out[i - 1])) != 0 && std::isdigit(static_cast<unsigned char>(out[i + 1])) != 0) out[i] = mark;
+        if (out[i] == '.' && std::isdigit(static_cast<unsigned char>(out[i - 1])) != 0 && std::isdigit(static_cast<unsigned char>(out[i + 1])) != 0)
+            out[i] = mark;
     return out;
 }
 
@@ -35,7 +36,8 @@ inline std::size_t end_of_hole(std::string_view text, std::string_view until, bo
     if (last) return text.size() > until.size() && text.ends_with(until) ? text.size() - until.size() : std::string_view::npos;
     const bool quoted = !text.empty() && (text.front() == '"' || text.front() == '`');
     std::size_t end = text.find(until, 1);
-    while (quoted && end != std::string_view::npos && (end < 2 || text.substr(0, end).find(text.front(), 1) == std::string_view::npos)) end = text.find(until, end + 1);
+    while (quoted && end != std::string_view::npos && (end < 2 || text.substr(0, end).find(text.front(), 1) == std::string_view::npos))
+        end = text.find(until, end + 1);
     return end;
 }
 
@@ -64,7 +66,7 @@ inline std::optional<std::string> filled_phrase(const FaultLanguage& faults, cha
     std::string out;
     for (const std::string_view inside : held) {
         const std::size_t hole = phrase.find(k_phrase_hole);
-        if (hole == std::string_view::npos) break;   // this language leaves it out
+        if (hole == std::string_view::npos) break;  // this language leaves it out
         const std::optional<std::string> told = words.names ? std::string(inside) : phrase_told(faults, mark, inside);
         if (!told) return std::nullopt;
         out.append(phrase.substr(0, hole)).append(*told);
@@ -87,7 +89,8 @@ inline std::optional<std::string> phrase_told(const FaultLanguage& faults, char 
 /// True where the language has words for every part of the fault.
 [[nodiscard]] inline bool has_words_for(const Language& words, const InputFault& f) {
     if (words.faults.sentence.empty()) return true;
-    return detail::phrase_told(words.faults, words.decimal_mark, f.value).has_value() && detail::phrase_told(words.faults, words.decimal_mark, f.allowed).has_value();
+    return detail::phrase_told(words.faults, words.decimal_mark, f.value).has_value() &&
+           detail::phrase_told(words.faults, words.decimal_mark, f.allowed).has_value();
 }
 
 /// "guys[1].inclination_deg is 95; allowed: 2 to 88 deg". A part without words is told in English.

@@ -9,7 +9,7 @@
 namespace guywright::detail {
 
 using Row = std::vector<std::string>;
-using Table = std::vector<Row>;   ///< the first row heads the columns; a row of one cell runs on freely
+using Table = std::vector<Row>;  ///< the first row heads the columns; a row of one cell runs on freely
 
 /// What the tables are made from.
 struct CardView {
@@ -66,10 +66,8 @@ inline Table guys_table(const CardView& v) {
         for (const double tension_N : o.equilibrium.guy_tension_N) row.push_back(force_text(v.telling, tension_N));
     });
     for (const bool arrest : {false, true}) {
-        add_allowed_row(table, v, v.words.card.cord_allows, arrest,
-                        [](const GuyPlan& g, const Factors& f) { return guy_strength_kN(g) / f.soft; });
-        add_allowed_row(table, v, v.words.card.anchor_allows, arrest,
-                        [](const GuyPlan& g, const Factors& f) { return g.anchor_strength_kN / f.anchor; });
+        add_allowed_row(table, v, v.words.card.cord_allows, arrest, [](const GuyPlan& g, const Factors& f) { return guy_strength_kN(g) / f.soft; });
+        add_allowed_row(table, v, v.words.card.anchor_allows, arrest, [](const GuyPlan& g, const Factors& f) { return g.anchor_strength_kN / f.anchor; });
     }
     return table;
 }
@@ -80,14 +78,12 @@ inline Table legs_table(const CardView& v) {
     Row heads{std::string(w.case_column)};
     const std::size_t legs = v.plan.frame.legs.size();
     for (std::size_t i = 0; i < legs; ++i)
-        for (const std::string_view head : {w.push_column, w.side_column, w.down_column})
-            heads.push_back(legs > 1 ? numbered(i, head) : std::string(head));
+        for (const std::string_view head : {w.push_column, w.side_column, w.down_column}) heads.push_back(legs > 1 ? numbered(i, head) : std::string(head));
     table.push_back(std::move(heads));
     add_case_rows(table, v, [&](Row& row, const Outcome& o) {
         for (std::size_t i = 0; i < o.foot_reaction_N.size(); ++i) {
             const Vec3 r = o.foot_reaction_N[i];
-            for (const double force_N : {o.equilibrium.leg_compression_N[i], std::hypot(r.x, r.y), r.z})
-                row.push_back(force_text(v.telling, force_N));
+            for (const double force_N : {o.equilibrium.leg_compression_N[i], std::hypot(r.x, r.y), r.z}) row.push_back(force_text(v.telling, force_N));
         }
     });
     return table;
@@ -99,8 +95,7 @@ inline Table ropes_table(const CardView& v) {
     Row heads{std::string(w.case_column)};
     const std::size_t ropes = v.plan.ropes.size();
     for (std::size_t i = 0; i < ropes; ++i)
-        for (const std::string_view head : {w.haul_column, w.pulley_column})
-            heads.push_back(ropes > 1 ? numbered(i, head) : std::string(head));
+        for (const std::string_view head : {w.haul_column, w.pulley_column}) heads.push_back(ropes > 1 ? numbered(i, head) : std::string(head));
     table.push_back(std::move(heads));
     add_case_rows(table, v, [&](Row& row, const Outcome& o) {
         for (std::size_t i = 0; i < ropes; ++i) {

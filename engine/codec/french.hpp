@@ -8,6 +8,7 @@
 
 namespace guywright {
 
+// clang-format off
 inline constexpr Language k_french{
     .code = "fr",
     .decimal_mark = ',',
@@ -198,5 +199,6 @@ inline constexpr Language k_french{
     .practice = k_french_practice,
 };
 static_assert(k_french.in_order());
+// clang-format on
 
 }  // namespace guywright

@@ -3,6 +3,7 @@
 
 namespace guywright {
 
+// clang-format off
 inline constexpr PracticeWords k_french_practice{
     .lines = {{
         {SiteText::RopeSides, "La corde {name} tire la tête vers la charge avec {force} et vers le halage avec {other}."},
@@ -59,5 +60,6 @@ inline constexpr PracticeWords k_french_practice{
     .leg_of_several = "La jambe {n}",
 };
 static_assert(k_french_practice.in_order());
+// clang-format on
 
 }  // namespace guywright

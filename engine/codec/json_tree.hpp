@@ -20,9 +20,9 @@ struct JsonNode {
     Kind kind = Kind::Null;
     bool flag = false;
     double number = 0.0;
-    std::string text;                 ///< of a text; of a number, its digits
-    std::vector<JsonNode> items;      ///< of a list or an object
-    std::vector<std::string> keys;    ///< of an object, one per item
+    std::string text;               ///< of a text; of a number, its digits
+    std::vector<JsonNode> items;    ///< of a list or an object
+    std::vector<std::string> keys;  ///< of an object, one per item
 
     /// The first of that name; nullptr when there is none.
     [[nodiscard]] const JsonNode* find(std::string_view key) const {
@@ -36,7 +36,7 @@ struct JsonNode {
 inline constexpr std::size_t k_deepest_nesting = 16;
 
 struct JsonRead {
-    bool whole = false;     ///< the text was JSON to its end; a key given twice is a fault all the same
+    bool whole = false;  ///< the text was JSON to its end; a key given twice is a fault all the same
     InputFaults faults;
     JsonNode root;
 };
@@ -51,7 +51,7 @@ inline std::string joined(const std::string& path, std::string_view key) {
 inline std::string path_or_plan(const std::string& path) { return path.empty() ? "plan" : path; }
 
 struct Place {
-    std::size_t line = 1, column = 1;    ///< both from 1; columns in characters
+    std::size_t line = 1, column = 1;  ///< both from 1; columns in characters
 };
 
 inline Place place_of(std::string_view text, std::size_t at) {

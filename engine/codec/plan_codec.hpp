@@ -11,9 +11,9 @@
 namespace guywright {
 
 struct PlanRead {
-    InputFaults faults;               ///< all of them, the first 100 listed; the plan is usable only when this is empty
+    InputFaults faults;  ///< all of them, the first 100 listed; the plan is usable only when this is empty
     std::size_t faults_not_listed = 0;
-    Plan plan;                        ///< after a fault an empty Plan{}, which find_faults() refuses
+    Plan plan;  ///< after a fault an empty Plan{}, which find_faults() refuses
     [[nodiscard]] bool ok() const { return faults.empty(); }
 };
 
@@ -26,15 +26,14 @@ inline constexpr const char* k_version_key = "version";
 struct Format {
     std::string_view name;
     int version;
-    std::string_view what;   ///< for people
+    std::string_view what;  ///< for people
 };
 
 /// False when the file is of another kind or version: its other keys would only make noise.
 inline bool check_header(const JsonNode& root, const Format& wanted, FaultList& faults) {
     const JsonNode* format = root.find(k_format_key);
     const bool is_text = format != nullptr && format->kind == JsonNode::Kind::Text;
-    if (!is_text || format->text != wanted.name)
-        faults.add(k_format_key, format == nullptr ? "missing" : described(*format), in_quotes(wanted.name));
+    if (!is_text || format->text != wanted.name) faults.add(k_format_key, format == nullptr ? "missing" : described(*format), in_quotes(wanted.name));
     if (is_text && format->text != wanted.name) return false;
 
     const std::string allowed = std::to_string(wanted.version);

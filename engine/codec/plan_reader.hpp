@@ -127,24 +127,17 @@ public:
         });
     }
     void optional_list(std::string_view key, auto& items, std::size_t most) {
-        optional(key, [&](const JsonNode& n) {
-            read_list(n, items, 0, most, [&](const JsonNode& entry, auto& item) { read_object(entry, item, "an object"); });
-        });
+        optional(key,
+                 [&](const JsonNode& n) { read_list(n, items, 0, most, [&](const JsonNode& entry, auto& item) { read_object(entry, item, "an object"); }); });
     }
     void optional_points(std::string_view key, std::vector<Vec3>& points, std::size_t most, const Range& r) {
-        optional(key, [&](const JsonNode& n) {
-            read_list(n, points, 0, most, [&](const JsonNode& entry, Vec3& p) { read_point(entry, p, r); });
-        });
+        optional(key, [&](const JsonNode& n) { read_list(n, points, 0, most, [&](const JsonNode& entry, Vec3& p) { read_point(entry, p, r); }); });
     }
     void optional_numbers(std::string_view key, std::vector<double>& numbers, std::size_t most, const Range& r) {
-        optional(key, [&](const JsonNode& n) {
-            read_list(n, numbers, 0, most, [&](const JsonNode& entry, double& v) { read_number(entry, v, r); });
-        });
+        optional(key, [&](const JsonNode& n) { read_list(n, numbers, 0, most, [&](const JsonNode& entry, double& v) { read_number(entry, v, r); }); });
     }
     void optional_texts(std::string_view key, std::vector<std::string>& texts, std::size_t most, std::size_t) {
-        optional(key, [&](const JsonNode& n) {
-            read_list(n, texts, 0, most, [&](const JsonNode& entry, std::string& t) { read_text(entry, t); });
-        });
+        optional(key, [&](const JsonNode& n) { read_list(n, texts, 0, most, [&](const JsonNode& entry, std::string& t) { read_text(entry, t); }); });
     }
     void point_or(std::string_view key, std::optional<Vec3>& p, const Range& r, auto otherwise) {
         optional(key, [&](const JsonNode& n) { read_point(n, p.emplace(), r); });
@@ -201,7 +194,7 @@ private:
         else fault(described(n), "true or false");
     }
     void read_text(const JsonNode& n, std::string& t) {
-        t = n.kind == JsonNode::Kind::Text ? n.text : path_;   // a path is a name that no other has
+        t = n.kind == JsonNode::Kind::Text ? n.text : path_;  // a path is a name that no other has
         if (n.kind != JsonNode::Kind::Text) fault(described(n), "text");
     }
     void read_point(const JsonNode& n, Vec3& p, const Range& r) {
@@ -256,9 +249,9 @@ private:
     const JsonNode* object_;
     FaultList& faults_;
     std::string path_;
-    std::vector<std::string_view> known_;    ///< keys of the object at hand that were asked for
+    std::vector<std::string_view> known_;  ///< keys of the object at hand that were asked for
     std::size_t leg_count_ = 1;
-    bool excluded_ = false;                  ///< the keys asked for must not be there
+    bool excluded_ = false;  ///< the keys asked for must not be there
 };
 
 }  // namespace guywright::detail

@@ -28,9 +28,7 @@ using OrderedJson = nlohmann::ordered_json;
 [[nodiscard]] inline OrderedJson json_point(Vec3 p) { return OrderedJson::array({json_number(p.x), json_number(p.y), json_number(p.z)}); }
 
 /// Bytes that are not UTF-8 are replaced: writing never fails.
-[[nodiscard]] inline std::string json_text(const OrderedJson& j, int indent) {
-    return j.dump(indent, ' ', false, OrderedJson::error_handler_t::replace);
-}
+[[nodiscard]] inline std::string json_text(const OrderedJson& j, int indent) { return j.dump(indent, ' ', false, OrderedJson::error_handler_t::replace); }
 
 namespace detail {
 
@@ -39,9 +37,7 @@ public:
     explicit PlanWriter(OrderedJson& out) : out_(&out) {}
 
     void number(const char* key, double v, const Range&) { (*out_)[key] = json_number(v); }
-    void number_or_null(const char* key, const std::optional<double>& v, const Range&) {
-        (*out_)[key] = v ? json_number(*v) : OrderedJson(nullptr);
-    }
+    void number_or_null(const char* key, const std::optional<double>& v, const Range&) { (*out_)[key] = v ? json_number(*v) : OrderedJson(nullptr); }
     void optional_number(const char* key, double v, const Range& r) { number(key, v, r); }
     void optional_number(const char* key, const std::optional<double>& v, const Range& r) {
         if (v) number(key, *v, r);

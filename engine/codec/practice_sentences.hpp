@@ -23,10 +23,10 @@ inline std::string name_in(const Plan& plan, const ExplainStep& step) {
     const bool several = plan.frame.legs.size() > 1;
     const std::string leg = several ? detail::filled(words.leg_of_several, {{"{n}", std::to_string(step.subject + 1)}}) : std::string(words.the_leg);
     return detail::filled(words.of(step.text), {{"{name}", detail::name_in(plan, step)},
-                                               {"{leg}", leg},
-                                               {"{force}", quantity(t, step.force_N / 1000.0, "kN")},
-                                               {"{other}", quantity(t, step.other_N / 1000.0, "kN")},
-                                               {"{angle}", quantity(t, step.angle_deg, "deg")}});
+                                                {"{leg}", leg},
+                                                {"{force}", quantity(t, step.force_N / 1000.0, "kN")},
+                                                {"{other}", quantity(t, step.other_N / 1000.0, "kN")},
+                                                {"{angle}", quantity(t, step.angle_deg, "deg")}});
 }
 
 }  // namespace guywright

@@ -19,9 +19,9 @@ struct RuleReason {
 };
 
 struct PracticeWords {
-    std::array<SiteLine, k_site_text_count> lines;   ///< of Rule, Why and Mend what stands before them
+    std::array<SiteLine, k_site_text_count> lines;  ///< of Rule, Why and Mend what stands before them
     std::array<RuleReason, k_check_count> reasons;
-    std::string_view the_leg, leg_of_several;        ///< {n}
+    std::string_view the_leg, leg_of_several;  ///< {n}
 
     [[nodiscard]] constexpr std::string_view of(SiteText id) const { return lines[static_cast<std::size_t>(id)].text; }
     [[nodiscard]] constexpr const RuleReason& of(CheckId id) const { return reasons[static_cast<std::size_t>(id)]; }

@@ -170,8 +170,7 @@ inline OrderedJson redundancy_json(const Plan& plan, const Evaluation& e) {
     }
     const Outcome& holding = e.outcomes[k_holding];
     out["head_m"] = json_point(e.model.drawn_head_m);
-    if (holding.equilibrium.status == SolveStatus::Solved)
-        out["applied_force_angle_deg"] = json_number(degrees(holding.applied_force_angle_rad));
+    if (holding.equilibrium.status == SolveStatus::Solved) out["applied_force_angle_deg"] = json_number(degrees(holding.applied_force_angle_rad));
     out["states"]["rigged"] = detail::outcome_json(plan, e, e.outcomes[k_rigged]);
     out["states"]["loaded"] = detail::outcome_json(plan, e, holding);
     out["cases"] = OrderedJson::array();

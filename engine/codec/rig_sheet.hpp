@@ -90,7 +90,7 @@ inline void add_judged_sections(OrderedJson& out, const CardView& v, const Tunin
     if (tuning.computed) add(list_section(tuned.of(TuningText::UpHeading), "steps", steps_up(tuned)));
     const Sentences cautions = rows_with(v, CheckStatus::Caution);
     add(list_section(card.cautions, "list", cautions.empty() ? Sentences{std::string(card.none)} : cautions));
-    if (v.e.verdict == Verdict::Go) add(preload_section(w));   // nobody signs for a load on a rig that does not stand
+    if (v.e.verdict == Verdict::Go) add(preload_section(w));  // nobody signs for a load on a rig that does not stand
     if (tuning.computed) add(list_section(tuned.of(TuningText::DownHeading), "steps", sequence_sentences(tuned, tuning.sequence.down)));
     add(table_section(w.margins, margins_table(v, k_most_margins), std::string(card.measured_values)));
     if (!v.plan.guys.empty()) add(table_section(in_force_unit(v, card.guys_table), guys_table(v)));
@@ -110,7 +110,7 @@ inline OrderedJson sheet_notes(const CardView& v) {
 ///  "sections": [{"title", "kind": "table" | "list" | "steps" | "preload", "rows" | "items", "note"}], "notes"}.
 /// While nothing is judged there are no drawings and no numbers: the only section lists what is missing.
 [[nodiscard]] inline OrderedJson rig_sheet(const Telling& telling, const Plan& plan, const Evaluation& e, const Tuning& tuning) {
-    constexpr detail::PaperPoint above_mm{102.0, 92.0}, side_mm{80.0, 92.0};   // side by side on A4 and Letter
+    constexpr detail::PaperPoint above_mm{102.0, 92.0}, side_mm{80.0, 92.0};  // side by side on A4 and Letter
     const detail::CardView v{telling, plan, e};
     const CardWords& card = v.words.card;
     OrderedJson out;

@@ -107,7 +107,7 @@ inline std::string filled(std::string_view words, std::initializer_list<Replacem
 inline void capitalise(std::string& sentence) {
     const auto byte = [&](std::size_t i) { return i < sentence.size() ? static_cast<unsigned char>(sentence[i]) : 0U; };
     if (byte(0) >= 'a' && byte(0) <= 'z') sentence[0] = static_cast<char>(byte(0) - 'a' + 'A');
-    const bool latin_1 = byte(0) == 0xC3U && byte(1) >= 0xA0U && byte(1) <= 0xBEU && byte(1) != 0xB7U;   // not the sign of division
+    const bool latin_1 = byte(0) == 0xC3U && byte(1) >= 0xA0U && byte(1) <= 0xBEU && byte(1) != 0xB7U;  // not the sign of division
     if (latin_1) sentence[1] = static_cast<char>(byte(1) - 0x20U);
 }
 
@@ -177,13 +177,13 @@ inline std::string worst_text(const Telling& t, const Plan& plan, const Evaluati
     const std::string name = subject_name(t.words, plan, c);
     const bool one_of_several_legs = info(c.id).subject == Subject::Leg && !name.empty();
     const detail::ValueAndLimit numbers = detail::value_and_limit(t, c);
-    std::string out = detail::filled(detail::form_of(t.words.of(c.id), c),
-                                     {{"{name}", name},
-                                      {"{leg}", one_of_several_legs ? detail::filled(t.words.leg_prefix, {{"{n}", name}}) : ""},
-                                      {"{value}", numbers.value},
-                                      {"{limit}", numbers.limit},
-                                      {"{edge}", detail::edge_text(t, c)},
-                                      {"{when}", case_phrase(t.words, plan, e, c)}});
+    std::string out =
+        detail::filled(detail::form_of(t.words.of(c.id), c), {{"{name}", name},
+                                                              {"{leg}", one_of_several_legs ? detail::filled(t.words.leg_prefix, {{"{n}", name}}) : ""},
+                                                              {"{value}", numbers.value},
+                                                              {"{limit}", numbers.limit},
+                                                              {"{edge}", detail::edge_text(t, c)},
+                                                              {"{when}", case_phrase(t.words, plan, e, c)}});
     detail::capitalise(out);
     return out.empty() ? out : out + detail::worst_text(t, plan, e, c);
 }
@@ -191,9 +191,9 @@ inline std::string worst_text(const Telling& t, const Plan& plan, const Evaluati
 /// "Rope main: raising takes 1.00 times the load at the edge; flat on the ground it would take 1.60 times."
 [[nodiscard]] inline std::string edge_saving_sentence(const Telling& t, const Plan& plan, const Evaluation& e, std::size_t rope) {
     const EdgeSaving s = edge_saving(e.model, e.model.ropes[rope]);
-    return detail::filled(t.words.edge_saving, {{"{name}", plan.ropes[rope].name},
-                                                {"{rigged}", number_told(t.words, s.as_rigged, 2)},
-                                                {"{ground}", number_told(t.words, s.on_ground, 2)}});
+    return detail::filled(
+        t.words.edge_saving,
+        {{"{name}", plan.ropes[rope].name}, {"{rigged}", number_told(t.words, s.as_rigged, 2)}, {"{ground}", number_told(t.words, s.on_ground, 2)}});
 }
 
 }  // namespace guywright

@@ -36,7 +36,7 @@ struct ShareStart {
 
     ShareStart() {
         BitWriter unread;
-        BitModels forgotten;   // the order of keys must leave no trace: a later version may have more of them
+        BitModels forgotten;  // the order of keys must leave no trace: a later version may have more of them
         Plan usual = usual_plan();
         ShareWalk walk(unread, forgotten, seen);
         describe(walk, usual);

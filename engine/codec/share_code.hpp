@@ -24,18 +24,18 @@ inline constexpr std::size_t k_longest_share_text = 970;
 inline constexpr std::size_t k_most_share_pieces = 99;
 
 enum class ShareState : unsigned char {
-    Whole,     ///< `plan` is the plan
-    Waiting,   ///< good so far: other pieces are missing
-    Foreign,   ///< not one of ours
-    Damaged,   ///< ours, but changed or cut off
-    Newer      ///< from a later version of the program
+    Whole,    ///< `plan` is the plan
+    Waiting,  ///< good so far: other pieces are missing
+    Foreign,  ///< not one of ours
+    Damaged,  ///< ours, but changed or cut off
+    Newer     ///< from a later version of the program
 };
 
 /// What the texts come to. All but the last text only help: pieces of another plan among them are passed over.
 struct ShareRead {
     ShareState state = ShareState::Foreign;
-    std::size_t total = 0;            ///< pieces of the plan that the last text belongs to
-    std::vector<std::size_t> have;    ///< which of them there are, from 0, in order
+    std::size_t total = 0;          ///< pieces of the plan that the last text belongs to
+    std::vector<std::size_t> have;  ///< which of them there are, from 0, in order
     Plan plan;
 };
 
@@ -96,14 +96,12 @@ inline std::optional<std::string> from_signs(std::string_view signs) {
 inline constexpr std::size_t k_heading_bytes = 3, k_crc_bytes = 4;
 
 struct SharePiece {
-    ShareState state = ShareState::Foreign;   ///< Waiting: it is sound
+    ShareState state = ShareState::Foreign;  ///< Waiting: it is sound
     std::size_t index = 0, total = 1;
-    std::uint32_t whole = 0;                  ///< CRC-32 of the body, where there are several pieces
+    std::uint32_t whole = 0;  ///< CRC-32 of the body, where there are several pieces
     std::string part;
 
-    [[nodiscard]] bool goes_with(const SharePiece& other) const {
-        return state == ShareState::Waiting && total == other.total && whole == other.whole;
-    }
+    [[nodiscard]] bool goes_with(const SharePiece& other) const { return state == ShareState::Waiting && total == other.total && whole == other.whole; }
 };
 
 inline std::string piece_text(const SharePiece& piece) {

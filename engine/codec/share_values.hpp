@@ -26,7 +26,7 @@ inline constexpr std::array<double, k_most_decimals + 1> k_tens{1e0, 1e1, 1e2, 1
 
 /// Of a size without its sign.
 inline ShortDecimal short_decimal(double size) {
-    constexpr double exact_end = 9007199254740992.0;   // whole numbers below 2^53 are doubles: the division has one answer everywhere
+    constexpr double exact_end = 9007199254740992.0;  // whole numbers below 2^53 are doubles: the division has one answer everywhere
     for (int d = 0; d <= k_most_decimals; ++d) {
         const double whole = std::round(size * k_tens[static_cast<std::size_t>(d)]);
         if (!(whole < exact_end)) return {};
@@ -78,8 +78,7 @@ public:
         const std::uint64_t length = whole(k_length, t.size());
         std::string out;
         if (length > most) return out;
-        for (std::size_t i = 0; i < length && !bits_.ran_out(); ++i)
-            out += static_cast<char>(letter(out, i < t.size() ? static_cast<unsigned char>(t[i]) : 0));
+        for (std::size_t i = 0; i < length && !bits_.ran_out(); ++i) out += static_cast<char>(letter(out, i < t.size() ? static_cast<unsigned char>(t[i]) : 0));
         return out;
     }
 
@@ -87,7 +86,7 @@ private:
     enum Kind : std::uint32_t { k_flag = 1, k_symbol = 2, k_letter = 3 };
     enum About : std::uint32_t { k_is_nothing = 0x10000, k_negative, k_way, k_length, k_digits };
     static constexpr std::uint32_t k_as_bits = k_most_decimals + 1;
-    static constexpr int k_orders = 4;   ///< a letter is guessed from up to three before it
+    static constexpr int k_orders = 4;  ///< a letter is guessed from up to three before it
 
     bool learnt(BitModel& model, bool value) {
         const bool bit = bits_.bit(model.chance(), value);
@@ -96,7 +95,7 @@ private:
     }
     bool plain(bool value) { return bits_.bit(BitModel::k_whole / 2, value); }
     double as_bits(double v) {
-        std::uint64_t bits = 0, coded = 0;   // copied: the browser's library has no std::bit_cast
+        std::uint64_t bits = 0, coded = 0;  // copied: the browser's library has no std::bit_cast
         std::memcpy(&bits, &v, sizeof bits);
         for (int i = 63; i >= 0; --i) coded = (coded << 1) | static_cast<std::uint64_t>(plain(((bits >> i) & 1u) != 0));
         std::memcpy(&v, &coded, sizeof v);

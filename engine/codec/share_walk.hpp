@@ -19,8 +19,8 @@ namespace guywright {
 inline constexpr int k_share_version = 1;
 
 struct ShareKey {
-    std::string_view path;   ///< without places in lists: "guys.strength_kN"
-    int since;               ///< the version of share codes that first holds it
+    std::string_view path;  ///< without places in lists: "guys.strength_kN"
+    int since;              ///< the version of share codes that first holds it
 };
 
 /// Keys that version 1 did not have. Codes from before them are read as if these were left out.
@@ -45,7 +45,9 @@ public:
     /// False where the bits are no plan's.
     [[nodiscard]] bool sound() const { return sound_ && !bits_.ran_out(); }
 
-    void number(std::string_view key, double& v, const Range&) { at(key, [&] { v = coded(v); }); }
+    void number(std::string_view key, double& v, const Range&) {
+        at(key, [&] { v = coded(v); });
+    }
     void number(std::string_view key, int& v, const Range& r) {
         at(key, [&] {
             const double coded_value = coded(v);
@@ -63,7 +65,9 @@ public:
     void optional_number(std::string_view key, double& v, const Range& r) { number(key, v, r); }
     void optional_number(std::string_view key, std::optional<double>& v, const Range& r) { number_or_null(key, v, r); }
 
-    void text(std::string_view key, std::string& t, std::size_t longest) { at(key, [&] { t = coded(t, longest); }); }
+    void text(std::string_view key, std::string& t, std::size_t longest) {
+        at(key, [&] { t = coded(t, longest); });
+    }
     void optional_text(std::string_view key, std::string& t, std::size_t longest) { text(key, t, longest); }
     void kind(std::string_view key, FrameKind& kind) {
         at(key, [&] {
@@ -77,16 +81,22 @@ public:
     void number_column(std::string_view key, std::vector<LegPlan>& rows, double LegPlan::*member, const Range&) {
         column(key, rows, [&](LegPlan& leg) { leg.*member = coded(leg.*member); });
     }
-    void optional_number_column(std::string_view key, std::vector<LegPlan>& rows, double LegPlan::*member, const Range& r) { number_column(key, rows, member, r); }
+    void optional_number_column(std::string_view key, std::vector<LegPlan>& rows, double LegPlan::*member, const Range& r) {
+        number_column(key, rows, member, r);
+    }
     void point_column(std::string_view key, std::vector<LegPlan>& rows, Vec3 LegPlan::*member, const Range&) {
         column(key, rows, [&](LegPlan& leg) { point(leg.*member); });
     }
     void optional_flag_column(std::string_view key, std::vector<LegPlan>& rows, bool LegPlan::*member) {
         column(key, rows, [&](LegPlan& leg) { leg.*member = values_.flag(about_, leg.*member); });
     }
-    void optional_flag(std::string_view key, bool& flag) { at(key, [&] { flag = values_.flag(about_, flag); }); }
+    void optional_flag(std::string_view key, bool& flag) {
+        at(key, [&] { flag = values_.flag(about_, flag); });
+    }
 
-    void object(std::string_view key, auto& o) { at(key, [&] { describe(*this, o); }); }
+    void object(std::string_view key, auto& o) {
+        at(key, [&] { describe(*this, o); });
+    }
     void optional_object(std::string_view key, auto& o) { object(key, o); }
     template <class T>
     void object_or_null(std::string_view key, std::optional<T>& o) {
@@ -182,7 +192,7 @@ private:
     int version_;
     std::span<const ShareKey> since_;
     std::string path_;
-    std::uint32_t about_ = 0;   ///< the key at hand, as models know it
+    std::uint32_t about_ = 0;  ///< the key at hand, as models know it
     std::size_t legs_ = 1;
     bool sound_ = true;
 };

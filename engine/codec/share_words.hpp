@@ -45,7 +45,8 @@ inline std::string missing_pieces(const ShareRead& read) {
         case ShareState::Newer: return std::string(words.newer);
         case ShareState::Waiting: break;
     }
-    return detail::filled(words.waiting, {{"{have}", std::to_string(read.have.size())}, {"{total}", std::to_string(read.total)}, {"{list}", detail::missing_pieces(read)}});
+    return detail::filled(words.waiting,
+                          {{"{have}", std::to_string(read.have.size())}, {"{total}", std::to_string(read.total)}, {"{list}", detail::missing_pieces(read)}});
 }
 
 }  // namespace guywright

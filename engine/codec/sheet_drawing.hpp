@@ -12,25 +12,25 @@
 namespace guywright::detail {
 
 struct PaperLine {
-    std::string_view kind;   ///< edge, face, ground, leg, guy, rope, haul, dimension, extension
+    std::string_view kind;  ///< edge, face, ground, leg, guy, rope, haul, dimension, extension
     PaperPoint from, to;
 };
 struct PaperDot {
-    std::string_view kind;   ///< head, foot, anchor
+    std::string_view kind;  ///< head, foot, anchor
     PaperPoint at;
 };
 
 /// The rig to scale, ready to be drawn.
 struct PaperDrawing {
     PaperPoint size_mm{};
-    int scale = 1;           ///< 1 : scale
+    int scale = 1;  ///< 1 : scale
     std::vector<PaperLine> lines;
     std::vector<PaperDot> dots;
     std::vector<PaperText> texts;
 };
 
 inline constexpr std::array k_paper_scales{10, 20, 25, 40, 50, 75, 100, 125, 150, 200, 250, 300, 400, 500, 750, 1000, 2000, 5000};
-inline constexpr PaperPoint k_label_room_mm{16.0, 11.0};   ///< kept free on every side, for labels and dimensions
+inline constexpr PaperPoint k_label_room_mm{16.0, 11.0};  ///< kept free on every side, for labels and dimensions
 
 /// Which way the rig is looked at.
 enum class PaperView : unsigned char { Above, Side };
@@ -41,7 +41,9 @@ inline PaperPoint on_paper_m(PaperView view, Vec3 p) { return view == PaperView:
 /// Draws one view of a rig. Everything is kept in metres until the scale is known.
 class PaperDrawer {
 public:
-    PaperDrawer(const CardView& v, PaperView view, PaperPoint size_mm) : v_(v), m_(v.e.model), view_(view), labels_({{0.0, 0.0}, size_mm}) { out_.size_mm = size_mm; }
+    PaperDrawer(const CardView& v, PaperView view, PaperPoint size_mm) : v_(v), m_(v.e.model), view_(view), labels_({{0.0, 0.0}, size_mm}) {
+        out_.size_mm = size_mm;
+    }
 
     [[nodiscard]] PaperDrawing draw() {
         choose_scale();
@@ -89,7 +91,7 @@ private:
     }
 
     void site() {
-        constexpr double far_m = 1000.0;   // past every paper: clipped there
+        constexpr double far_m = 1000.0;  // past every paper: clipped there
         const double face_rad = radians(v_.plan.edge.face_deg);
         if (view_ == PaperView::Above) {
             line("edge", {{0.0, far_m, 0.0}, {0.0, -far_m, 0.0}});
@@ -169,7 +171,9 @@ private:
             const Vec3 at_m = m_.guys[i].anchor_m;
             const GroundPlace place = place_from(m_.drawn_head_m, at_m);
             std::string text = std::to_string(i + 1);
-            if (view_ == PaperView::Above) text += "  " + std::to_string(static_cast<int>(std::round(place.bearing_deg + 360.0)) % 360) + "\u00B0 " + quantity(v_.telling, place.distance_m, "m");
+            if (view_ == PaperView::Above)
+                text += "  " + std::to_string(static_cast<int>(std::round(place.bearing_deg + 360.0)) % 360) + "\u00B0 " +
+                        quantity(v_.telling, place.distance_m, "m");
             labels_.add(std::move(text), mm(at_m), mm(at_m) - mm(m_.drawn_head_m));
         }
     }

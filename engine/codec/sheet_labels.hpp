@@ -49,10 +49,10 @@ inline bool cut_to(const PaperBox& box, PaperPoint& a, PaperPoint& b) {
     return true;
 }
 
-inline constexpr double k_letter_mm = 2.7;   ///< size of the letters in drawings
+inline constexpr double k_letter_mm = 2.7;  ///< size of the letters in drawings
 
 inline PaperPoint text_size_mm(std::string_view text) {
-    constexpr double width_of_letter = 0.6;   // of a wide letter, so that no text is thought narrower than it is
+    constexpr double width_of_letter = 0.6;  // of a wide letter, so that no text is thought narrower than it is
     return {static_cast<double>(look_at(text).characters) * width_of_letter * k_letter_mm, 1.15 * k_letter_mm};
 }
 
@@ -81,7 +81,8 @@ public:
                 const PaperPoint way = turned(away, k_turns[turn]);
                 const PaperPoint at = by + way * far_mm + PaperPoint{way.x * half.x, way.y * half.y};
                 const PaperBox box = box_at(at, half);
-                const double cost = 100.0 * overlaps(box) + 8.0 * crossings(box) + (paper_.holds(box) ? 0.0 : 1000.0) + far_mm + 0.8 * static_cast<double>(turn);
+                const double cost =
+                    100.0 * overlaps(box) + 8.0 * crossings(box) + (paper_.holds(box) ? 0.0 : 1000.0) + far_mm + 0.8 * static_cast<double>(turn);
                 if (cost >= least) continue;
                 least = cost;
                 best.at = at;
@@ -94,7 +95,7 @@ public:
     [[nodiscard]] const std::vector<PaperText>& placed() const { return placed_; }
 
 private:
-    static constexpr std::array k_turns{0.0, 0.6, -0.6, 1.2, -1.2, 1.9, -1.9, 2.6, -2.6, 3.14};   // radians off the way wanted
+    static constexpr std::array k_turns{0.0, 0.6, -0.6, 1.2, -1.2, 1.9, -1.9, 2.6, -2.6, 3.14};  // radians off the way wanted
 
     static PaperBox box_at(PaperPoint at, PaperPoint half) { return {at - half, at + half}; }
     static PaperPoint turned(PaperPoint way, double by_rad) {
@@ -107,7 +108,8 @@ private:
     }
 
     [[nodiscard]] double crossings(const PaperBox& box) const {
-        return static_cast<double>(std::count_if(lines_.begin(), lines_.end(), [&](std::pair<PaperPoint, PaperPoint> l) { return cut_to(box, l.first, l.second); }));
+        return static_cast<double>(
+            std::count_if(lines_.begin(), lines_.end(), [&](std::pair<PaperPoint, PaperPoint> l) { return cut_to(box, l.first, l.second); }));
     }
 
     PaperBox paper_;

@@ -11,15 +11,15 @@ namespace guywright::detail {
 
 // What a person brings to the tape: common practice, no source. The sheet tells each of them.
 inline constexpr double k_pace_m = 0.75;
-inline constexpr double k_end_knot_m = 0.5;       ///< of cord that a knot takes, with its tail
-inline constexpr double k_pulling_tail_m = 1.5;   ///< left to pull and tie off with
+inline constexpr double k_end_knot_m = 0.5;      ///< of cord that a knot takes, with its tail
+inline constexpr double k_pulling_tail_m = 1.5;  ///< left to pull and tie off with
 
 /// Cut lengths are rounded up to what a tape is read by: 0.1 m or half a foot.
 inline double cut_step_m(UnitSystem units) { return units == UnitSystem::Imperial ? 0.5 * k_m_per_foot : 0.1; }
 
 /// Metres of cord for `parts` of `length_m` each.
 inline double cut_length_m(double length_m, int parts, double tail_m, UnitSystem units) {
-    constexpr double hair = 1e-9;   // a length that is a whole number of steps stays one
+    constexpr double hair = 1e-9;  // a length that is a whole number of steps stays one
     const double step_m = cut_step_m(units);
     return std::ceil((parts * length_m + 2.0 * k_end_knot_m + tail_m) / step_m - hair) * step_m;
 }
@@ -87,14 +87,16 @@ inline std::string anchors_note(const CardView& v) {
 
 inline Table cords_table(const CardView& v) {
     const SheetWords& w = v.words.sheet;
-    Table table{{std::string(w.cord_column), std::string(w.parts_column), std::string(w.one_part_column), std::string(w.pretension_column), std::string(w.cut_column)}};
+    Table table{
+        {std::string(w.cord_column), std::string(w.parts_column), std::string(w.one_part_column), std::string(w.pretension_column), std::string(w.cut_column)}};
     const auto add = [&](std::string name, double length_m, int parts, std::string pretension, double tail_m) {
         table.push_back({std::move(name), std::to_string(parts), quantity(v.telling, length_m, "m"), std::move(pretension),
                          quantity(v.telling, cut_length_m(length_m, parts, tail_m, v.telling.units), "m")});
     };
     for (std::size_t i = 0; i < v.plan.guys.size(); ++i) {
         const GuyPlan& g = v.plan.guys[i];
-        add(numbered(i, g.name), glm::length(v.e.model.drawn_head_m - v.e.model.guys[i].anchor_m), g.parts, quantity(v.telling, g.pretension_kN, "kN"), k_pulling_tail_m);
+        add(numbered(i, g.name), glm::length(v.e.model.drawn_head_m - v.e.model.guys[i].anchor_m), g.parts, quantity(v.telling, g.pretension_kN, "kN"),
+            k_pulling_tail_m);
     }
     for (const Hobble& h : v.plan.frame.hobbles) {
         const std::string name = std::to_string(h.from + 1) + "-" + std::to_string(h.to + 1);
@@ -123,7 +125,8 @@ inline Table margins_table(const CardView& v, std::size_t most) {
 /// Lines of the kit list; what is the same twice stands once, counted.
 class Kit {
 public:
-    explicit Kit(const CardView& v) : v_(v), table_{{std::string(v.words.sheet.item_column), std::string(v.words.sheet.count_column), std::string(v.words.sheet.least_column)}} {}
+    explicit Kit(const CardView& v)
+        : v_(v), table_{{std::string(v.words.sheet.item_column), std::string(v.words.sheet.count_column), std::string(v.words.sheet.least_column)}} {}
 
     void add(std::string item, std::string as_planned) {
         for (std::size_t i = 1; i < table_.size(); ++i)
@@ -144,7 +147,8 @@ private:
 inline Table kit_table(const CardView& v) {
     const SheetWords& w = v.words.sheet;
     Kit kit(v);
-    for (const LegPlan& leg : v.plan.frame.legs) kit.add(std::string(w.leg), quantity(v.telling, leg.length_m, "m") + ", " + quantity(v.telling, leg.rating_kN, "kN"));
+    for (const LegPlan& leg : v.plan.frame.legs)
+        kit.add(std::string(w.leg), quantity(v.telling, leg.length_m, "m") + ", " + quantity(v.telling, leg.rating_kN, "kN"));
     for (const RopePlan& r : v.plan.ropes) {
         if (r.strength_kN) kit.add(filled_name(w.rope, r.name), *r.strength_kN);
         else kit.add(filled_name(w.rope, r.name), std::string(w.rope_unknown));

@@ -24,9 +24,7 @@ struct TuningView {
     [[nodiscard]] const std::string& guy(std::size_t i) const { return plan.guys[i].name; }
     [[nodiscard]] std::string newtons_told(double force_N) const { return quantity(t, force_N, "N"); }
     [[nodiscard]] std::string way_told(double way_m) const { return quantity(t, 1000.0 * way_m, "mm"); }
-    [[nodiscard]] std::string when(std::size_t case_index) const {
-        return case_phrase(t.words, plan, e, {.case_index = static_cast<int>(case_index)});
-    }
+    [[nodiscard]] std::string when(std::size_t case_index) const { return case_phrase(t.words, plan, e, {.case_index = static_cast<int>(case_index)}); }
 };
 
 inline std::string joined(const Sentences& parts) {
@@ -42,8 +40,7 @@ inline std::string felt_text(const TuningView& v, const Equilibrium& at, std::si
     const double change_N = per_m * k_told_take_up_m;
     const std::string force = with_sign(v.newtons_told(change_N));
     if (at.guy_tension_N[felt] + change_N >= 0.0) return filled(v.of(TuningText::Felt), {{"{name}", v.guy(felt)}, {"{force}", force}});
-    return filled(v.of(TuningText::FeltUntilSlack),
-                  {{"{name}", v.guy(felt)}, {"{force}", force}, {"{way}", v.way_told(-at.guy_tension_N[felt] / per_m)}});
+    return filled(v.of(TuningText::FeltUntilSlack), {{"{name}", v.guy(felt)}, {"{force}", force}, {"{way}", v.way_told(-at.guy_tension_N[felt] / per_m)}});
 }
 
 inline std::string lean_told(const TuningView& v, Lean lean) {
@@ -69,7 +66,8 @@ inline std::string lean_told(const TuningView& v, Lean lean) {
         Sentences felt{detail::felt_text(v, at, i, ties.change_N_per_m[i][i])};
         for (std::size_t j = 0; j < ties.guys; ++j)
             if (j != i && !(ties.slack_m[j] > 0.0)) felt.push_back(detail::felt_text(v, at, j, ties.change_N_per_m[i][j]));
-        out.push_back(detail::filled(v.of(TuningText::TakeIn), {{"{name}", v.guy(i)}, {"{way}", v.way_told(k_told_take_up_m)}, {"{list}", detail::joined(felt)}}));
+        out.push_back(
+            detail::filled(v.of(TuningText::TakeIn), {{"{name}", v.guy(i)}, {"{way}", v.way_told(k_told_take_up_m)}, {"{list}", detail::joined(felt)}}));
     }
     return out;
 }
@@ -78,11 +76,10 @@ namespace detail {
 
 inline std::string lined_up_text(const TuningView& v) {
     const LineUp& l = v.tuning.line_up;
-    return filled(v.of(l.stands_before ? TuningText::LinedUpFrom : TuningText::LinedUp),
-                  {{"{after}", lean_told(v, l.after)},
-                   {"{before}", lean_told(v, l.before)},
-                   {"{angle}", quantity(v.t, degrees(l.angle_after_rad), "deg")},
-                   {"{limit}", quantity(v.t, degrees(l.angle_before_rad), "deg")}});
+    return filled(v.of(l.stands_before ? TuningText::LinedUpFrom : TuningText::LinedUp), {{"{after}", lean_told(v, l.after)},
+                                                                                          {"{before}", lean_told(v, l.before)},
+                                                                                          {"{angle}", quantity(v.t, degrees(l.angle_after_rad), "deg")},
+                                                                                          {"{limit}", quantity(v.t, degrees(l.angle_before_rad), "deg")}});
 }
 
 inline std::string stop_text(const TuningView& v) {
@@ -96,7 +93,8 @@ inline void add_take_ups(const TuningView& v, Sentences& out) {
     for (std::size_t i = 0; i < l.take_up_m.size(); ++i) {
         const double way_m = std::abs(l.take_up_m[i]);
         const int parts = v.plan.guys[i].parts;
-        std::string text = filled(v.of(l.take_up_m[i] < 0.0 ? TuningText::PayOutBy : TuningText::TakeInBy), {{"{name}", v.guy(i)}, {"{way}", v.way_told(way_m)}});
+        std::string text =
+            filled(v.of(l.take_up_m[i] < 0.0 ? TuningText::PayOutBy : TuningText::TakeInBy), {{"{name}", v.guy(i)}, {"{way}", v.way_told(way_m)}});
         if (parts > 1)
             text += " " + filled(v.of(TuningText::OfCord), {{"{name}", v.guy(i)}, {"{list}", std::to_string(parts)}, {"{way}", v.way_told(parts * way_m)}});
         out.push_back(std::move(text));
@@ -123,8 +121,7 @@ inline std::string order_text(const TuningView& v) {
     switch (l.status) {
         case LineUpStatus::NotComputed: return {std::string(v.of(TuningText::NoPlace))};
         case LineUpStatus::ThreeLegs: return {std::string(v.of(TuningText::ThreeLegs))};
-        case LineUpStatus::InLine:
-            return {detail::filled(v.of(TuningText::InLine), {{"{before}", quantity(v.t, degrees(l.angle_before_rad), "deg")}})};
+        case LineUpStatus::InLine: return {detail::filled(v.of(TuningText::InLine), {{"{before}", quantity(v.t, degrees(l.angle_before_rad), "deg")}})};
         case LineUpStatus::LinedUp:
         case LineUpStatus::Stopped: break;
     }
@@ -194,9 +191,8 @@ inline std::string way_of(const TuningView& v, const SequenceStep& s) {
 [[nodiscard]] inline std::string step_sentence(const detail::TuningView& v, const SequenceStep& s) {
     const bool of_guy = s.part < v.plan.guys.size();
     const double force_N = s.computed && of_guy ? s.after.guy_tension_N[s.part] : 0.0;
-    std::string out = detail::filled(v.t.words.tuning.of(s.kind), {{"{name}", of_guy ? v.guy(s.part) : ""},
-                                                                   {"{force}", v.newtons_told(force_N)},
-                                                                   {"{way}", detail::way_of(v, s)}});
+    std::string out = detail::filled(v.t.words.tuning.of(s.kind),
+                                     {{"{name}", of_guy ? v.guy(s.part) : ""}, {"{force}", v.newtons_told(force_N)}, {"{way}", detail::way_of(v, s)}});
     if (s.eases < v.plan.guys.size()) out += " " + detail::filled(v.t.words.tuning.eases, {{"{other}", v.guy(s.eases)}});
     if (s.kind == StepKind::Check && v.plan.frame.legs.size() < 3)
         out += " " + detail::filled(v.t.words.tuning.lean, {{"{way}", detail::lean_told(v, {v.plan.frame.lean_deg, v.plan.frame.lean_bearing_deg})}});

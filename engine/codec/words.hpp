@@ -19,33 +19,33 @@ namespace guywright {
 
 struct CheckWords {
     CheckId id;
-    std::string_view what;      ///< names the check in a list
+    std::string_view what;  ///< names the check in a list
     std::string_view pass, caution, fail;
-    std::string_view could{};   ///< a rule of angle kept as measured that measuring error could break
+    std::string_view could{};  ///< a rule of angle kept as measured that measuring error could break
 };
 
 struct CaseWords {
     CaseId id;
-    std::string_view name;      ///< heads a row; {name} is the rope
-    std::string_view when;      ///< inside a sentence
+    std::string_view name;  ///< heads a row; {name} is the rope
+    std::string_view when;  ///< inside a sentence
 };
 
 struct CardWords {
     std::string_view check_code, governs, nothing_governs, also_broken, margins, to_spare, cautions, none, missing;
-    std::string_view guys_table, legs_table, ropes_table, case_column, push_column, side_column, down_column,
-        haul_column, pulley_column, cord_allows, anchor_allows, static_cases, arrest_case, no_answer, unloaded;
-    std::string_view measured_values;        ///< how measuring error is judged
-    std::array<std::string_view, 3> notes;   ///< stand on every card
+    std::string_view guys_table, legs_table, ropes_table, case_column, push_column, side_column, down_column, haul_column, pulley_column, cord_allows,
+        anchor_allows, static_cases, arrest_case, no_answer, unloaded;
+    std::string_view measured_values;       ///< how measuring error is judged
+    std::array<std::string_view, 3> notes;  ///< stand on every card
 };
 
 struct Language {
     std::string_view code;
     char decimal_mark;
-    std::string_view at_worst, at_worst_of;                  ///< after a sentence; {what} is the measurement
-    std::array<std::string_view, 3> verdict;                 ///< NOT CHECKED, GO, NO-GO
-    std::string_view edge_saving;                            ///< {name} of the rope, {rigged}, {ground}
+    std::string_view at_worst, at_worst_of;   ///< after a sentence; {what} is the measurement
+    std::array<std::string_view, 3> verdict;  ///< NOT CHECKED, GO, NO-GO
+    std::string_view edge_saving;             ///< {name} of the rope, {rigged}, {ground}
     std::string_view leg_prefix, behind_edge, past_edge;
-    std::array<std::string_view, 2> sides;                   ///< of the plane of two legs
+    std::array<std::string_view, 2> sides;  ///< of the plane of two legs
     std::array<CheckWords, k_check_count> checks;
     std::array<CaseWords, k_case_count> cases;
     CardWords card;

@@ -50,7 +50,7 @@ inline constexpr std::size_t k_card_columns = 100;
 
 /// A table with a wide first column and equal narrow ones; numbers stand to the right. A row of one cell runs on freely.
 struct TextTable {
-    std::vector<std::vector<std::string>> rows;   ///< the first has as many cells as the widest
+    std::vector<std::vector<std::string>> rows;  ///< the first has as many cells as the widest
 
     [[nodiscard]] std::string text() const {
         std::string out;

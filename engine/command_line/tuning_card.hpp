@@ -10,8 +10,7 @@ namespace guywright::detail {
 inline std::string tuning_section(std::string_view heading, const Sentences& sentences, bool numbered) {
     if (sentences.empty()) return {};
     std::string out = "\n" + std::string(heading) + "\n";
-    for (std::size_t i = 0; i < sentences.size(); ++i)
-        out += wrapped(sentences[i], numbered ? padded_left(std::to_string(i + 1), 4) + ". " : "  - ");
+    for (std::size_t i = 0; i < sentences.size(); ++i) out += wrapped(sentences[i], numbered ? padded_left(std::to_string(i + 1), 4) + ". " : "  - ");
     return out;
 }
 
@@ -22,8 +21,7 @@ inline std::string tuning_text(const TuningView& v) {
     return tuning_section(v.of(TuningText::TiesRigged), tie_sentences(v, v.tuning.rigged, k_rigged), false) +
            tuning_section(v.of(TuningText::TiesHolding), tie_sentences(v, v.tuning.holding, k_holding), false) +
            tuning_section(v.of(TuningText::LineUpHeading), line_up_sentences(v), false) +
-           tuning_section(v.of(TuningText::PretensionHeading), pretension_sentences(v), false) +
-           tuning_section(v.of(TuningText::UpHeading), up, true) +
+           tuning_section(v.of(TuningText::PretensionHeading), pretension_sentences(v), false) + tuning_section(v.of(TuningText::UpHeading), up, true) +
            tuning_section(v.of(TuningText::DownHeading), sequence_sentences(v, v.tuning.sequence.down), true);
 }
 

@@ -8,7 +8,7 @@ namespace guywright {
 struct Pull {
     double tension_N = 0.0;
     bool toward_point = false;
-    Vec3 at{};                ///< the point, metres, or the unit direction
+    Vec3 at{};  ///< the point, metres, or the unit direction
 };
 
 /// Both sides of every rope.
@@ -17,8 +17,8 @@ using Pulls = Bounded<Pull, 2 * k_max_ropes>;
 /// Energy of the head at one position, with its exact derivatives.
 struct Local {
     double energy_J = 0.0;
-    Vec3 gradient_N{};        ///< the negative of the force on the head
-    Sym3 hessian_N_m;         ///< material and geometric stiffness together
+    Vec3 gradient_N{};  ///< the negative of the force on the head
+    Sym3 hessian_N_m;   ///< material and geometric stiffness together
 };
 
 /// Adds an elastic member from `fixed_m` to `head_m` that acts only while `sign * (length - rest)` is not negative:
@@ -55,8 +55,7 @@ inline void add_pull(Local& here, Vec3 head_m, const Pull& pull) {
 /// Legs, guys and weight alone, without any rope.
 inline Local structure_at(const Model& model, Vec3 head_m) {
     Local here;
-    for (const Leg& leg : model.legs)
-        add_member(here, head_m, leg.foot_m, leg.rest_length_m, leg.stiffness_N_m, leg.held_down ? 0.0 : -1.0);
+    for (const Leg& leg : model.legs) add_member(here, head_m, leg.foot_m, leg.rest_length_m, leg.stiffness_N_m, leg.held_down ? 0.0 : -1.0);
     for (const Guy& guy : model.guys) add_member(here, head_m, guy.anchor_m, guy.rest_length_m, guy.stiffness_N_m, 1.0);
     here.energy_J += model.head_weight_N * head_m.z;
     here.gradient_N.z += model.head_weight_N;
@@ -111,8 +110,7 @@ inline EnergyChange energy_change(const Model& model, const Pulls& pulls, Vec3 h
     EnergyChange c;
     for (const Leg& leg : model.legs)
         detail::add_member_change(c, head_m, step_m, leg.foot_m, leg.rest_length_m, leg.stiffness_N_m, leg.held_down ? 0.0 : -1.0);
-    for (const Guy& guy : model.guys)
-        detail::add_member_change(c, head_m, step_m, guy.anchor_m, guy.rest_length_m, guy.stiffness_N_m, 1.0);
+    for (const Guy& guy : model.guys) detail::add_member_change(c, head_m, step_m, guy.anchor_m, guy.rest_length_m, guy.stiffness_N_m, 1.0);
     for (const Pull& pull : pulls) {
         const Vec3 before = head_m - pull.at;
         if (pull.toward_point) c.add(pull.tension_N * detail::longer_by_m(before, before + step_m, step_m));

@@ -8,9 +8,9 @@ namespace guywright {
 
 enum class SolveStatus : unsigned char {
     NotRun,
-    Solved,          ///< forces balance; says nothing of stability
-    MaxIterations,   ///< no balance found
-    Collapsed        ///< the head went farther than k_collapse_share of the shortest leg
+    Solved,         ///< forces balance; says nothing of stability
+    MaxIterations,  ///< no balance found
+    Collapsed       ///< the head went farther than k_collapse_share of the shortest leg
 };
 
 /// Where the head comes to rest, with the quality of the answer. Nothing in it is to be used unless status is Solved.
@@ -24,7 +24,7 @@ struct Equilibrium {
     double residual_N = 0.0;                        ///< unbalanced force left
     double min_stiffness_N_m = 0.0;                 ///< smallest eigenvalue of the plain Hessian at head_m
     double max_stiffness_N_m = 0.0;
-    Sym3 stiffness_N_m;                             ///< the plain Hessian at head_m
+    Sym3 stiffness_N_m;  ///< the plain Hessian at head_m
     int iterations = 0;
 };
 
@@ -32,9 +32,7 @@ struct Equilibrium {
 inline Vec3 softest_way(const Equilibrium& e) { return eigen(e.stiffness_N_m).vector[0]; }
 
 /// True only for a solved state on which every small push is pushed back.
-inline bool is_stable(const Equilibrium& e) {
-    return e.status == SolveStatus::Solved && e.min_stiffness_N_m > k_stiffness_share * e.max_stiffness_N_m;
-}
+inline bool is_stable(const Equilibrium& e) { return e.status == SolveStatus::Solved && e.min_stiffness_N_m > k_stiffness_share * e.max_stiffness_N_m; }
 
 namespace detail {
 
@@ -73,9 +71,7 @@ inline double balance_N(const Model& model, Scale scale, const Pulls& pulls) {
 }
 
 /// Energy that the quadratic model says a step loses.
-inline double predicted_J(const Local& here, Vec3 step_m) {
-    return -(glm::dot(here.gradient_N, step_m) + 0.5 * glm::dot(step_m, here.hessian_N_m * step_m));
-}
+inline double predicted_J(const Local& here, Vec3 step_m) { return -(glm::dot(here.gradient_N, step_m) + 0.5 * glm::dot(step_m, here.hessian_N_m * step_m)); }
 
 /// How well a step did: what the energy really lost, as a share of what the quadratic model promised. Where even the change by
 /// itself drowns in rounding, the out-of-balance force decides.
@@ -141,7 +137,7 @@ struct Start {
 
     const Model& model;
     Vec3 head_m;
-    Local structure;       ///< at head_m, no rope
+    Local structure;  ///< at head_m, no rope
     detail::Scale scale;
 };
 
@@ -168,8 +164,7 @@ struct Start {
         if (!(quality > 0.0)) continue;
         head_m = next_m;
         here = next;
-        if (!(glm::length(head_m - model.drawn_head_m) <= farthest_m))
-            return detail::read_off(model, head_m, here, SolveStatus::Collapsed, i + 1);
+        if (!(glm::length(head_m - model.drawn_head_m) <= farthest_m)) return detail::read_off(model, head_m, here, SolveStatus::Collapsed, i + 1);
     }
     return detail::read_off(model, head_m, here, SolveStatus::MaxIterations, k_max_iterations);
 }

@@ -18,10 +18,10 @@ inline Vec3 turn_about_feet(const Model& model, Vec3 head_m, Vec3 step_m) {
         along[i] = after_m / after;
         miss_m[static_cast<int>(i)] = before + glm::dot(before_m, step_m) / before - after;
     }
-    const Sym3 overlap{.xx = 1.0, .yy = 1.0, .zz = 1.0, .xy = glm::dot(along[0], along[1]), .xz = glm::dot(along[0], along[2]),
-                       .yz = glm::dot(along[1], along[2])};
+    const Sym3 overlap{
+        .xx = 1.0, .yy = 1.0, .zz = 1.0, .xy = glm::dot(along[0], along[1]), .xz = glm::dot(along[0], along[2]), .yz = glm::dot(along[1], along[2])};
     Vec3 share_m;
-    if (!solve_positive(overlap, miss_m, share_m)) return tangent_m;   // legs in one line
+    if (!solve_positive(overlap, miss_m, share_m)) return tangent_m;  // legs in one line
     const Vec3 correction_m = share_m.x * along[0] + share_m.y * along[1] + share_m.z * along[2];
     // a correction longer than the step: legs nearly in one line, or a head at a foot
     return glm::dot(correction_m, correction_m) < glm::dot(step_m, step_m) ? tangent_m + correction_m : tangent_m;

@@ -13,7 +13,7 @@ inline constexpr int k_most_follow_rounds = 3;
 
 /// Margins this near are one margin: rounding must not choose between two points of the box.
 inline constexpr double k_same_margin = 1e-9;
-inline constexpr float k_same_end = 1e-6F;   ///< of one measurement's ends, kept as floats
+inline constexpr float k_same_end = 1e-6F;  ///< of one measurement's ends, kept as floats
 
 /// Rules that the same force decides have their worst corner in common: the closest of them is followed for all.
 inline constexpr CheckId force_behind(CheckId id) {
@@ -51,7 +51,12 @@ class ErrorSweep {
 public:
     /// `plan` must have no faults; `checks` is what it gives as measured.
     ErrorSweep(const Plan& plan, const CheckTable& checks)
-        : plan_(plan), numbers_(measured_numbers(plan_)), shares_(numbers_.size(), 0.0), nominal_(checks), ends_(2 * numbers_.size()), eaten_(numbers_.size(), 0.0) {
+        : plan_(plan),
+          numbers_(measured_numbers(plan_)),
+          shares_(numbers_.size(), 0.0),
+          nominal_(checks),
+          ends_(2 * numbers_.size()),
+          eaten_(numbers_.size(), 0.0) {
         spoiler_.fill(k_no_spoiler);
         const BuiltModel as_measured = build_model(plan_);
         for (const Guy& guy : as_measured.model.guys) shared_.push_back(guy.shared_anchor);
@@ -217,7 +222,7 @@ private:
         keep();
         if (!(margin_followed() < so_far - k_same_margin)) move(next_, before);
         if (++next_ < numbers_.size()) return;
-        look(false);   // in the other cases it may be worse still
+        look(false);  // in the other cases it may be worse still
         keep();
         const bool again = margin_followed() < margin_before_ - k_same_margin && ++rounds_ < k_most_follow_rounds;
         if (!again) {
@@ -301,20 +306,20 @@ private:
 
     Plan plan_;
     std::vector<Measured> numbers_;
-    std::vector<double> shares_;                     ///< where each measurement now stands in its error, -1 to 1
-    SharedAnchors shared_;                           ///< of the plan as measured
+    std::vector<double> shares_;  ///< where each measurement now stands in its error, -1 to 1
+    SharedAnchors shared_;        ///< of the plan as measured
     Outcomes outcomes_;
     CheckTable nominal_, here_, worst_;
     std::vector<std::array<float, k_slot_count>> ends_;
     std::vector<double> eaten_;
     std::vector<std::vector<signed char>> corners_;
     std::array<int, k_slot_count> spoiler_{};
-    std::array<std::vector<double>, k_slot_count> worst_at_{};   ///< the shares at which each rule was worst
-    std::vector<std::size_t> followed_;              ///< slots of the rules to follow
-    std::size_t rule_ = 0;                           ///< of followed_, the one in hand
-    int rounds_ = 0;                                 ///< done for it
-    double margin_before_ = 0.0;                     ///< its margin before this round
-    int case_followed_ = k_no_case;                  ///< where it was worst then
+    std::array<std::vector<double>, k_slot_count> worst_at_{};  ///< the shares at which each rule was worst
+    std::vector<std::size_t> followed_;                         ///< slots of the rules to follow
+    std::size_t rule_ = 0;                                      ///< of followed_, the one in hand
+    int rounds_ = 0;                                            ///< done for it
+    double margin_before_ = 0.0;                                ///< its margin before this round
+    int case_followed_ = k_no_case;                             ///< where it was worst then
     Stage stage_ = Stage::Ends;
     std::size_t next_ = 0, points_ = 0;
 };

@@ -50,7 +50,7 @@ inline std::vector<Measured> measured_numbers(Plan& plan) {
 /// Where one measurement stands in its error.
 struct ErrorShare {
     std::string path;
-    double share = 0.0;   ///< of its half-width, -1 to 1
+    double share = 0.0;  ///< of its half-width, -1 to 1
     bool operator==(const ErrorShare&) const = default;
 };
 

@@ -9,7 +9,7 @@
 namespace guywright {
 
 struct BuiltModel {
-    InputFaults faults;   ///< empty, or the model must not be used
+    InputFaults faults;  ///< empty, or the model must not be used
     Model model;
 };
 
@@ -30,10 +30,8 @@ inline HeadPlace drawn_head(const Frame& f) {
     const auto& legs = f.legs;
     switch (f.kind) {
         case FrameKind::Monopod: return {true, head_of_leaning_leg(legs[0].foot_m, legs[0].length_m, lean, bearing)};
-        case FrameKind::AFrame:
-            return head_of_a_frame(legs[0].foot_m, legs[1].foot_m, legs[0].length_m, legs[1].length_m, lean, bearing);
-        case FrameKind::Tripod:
-            return head_of_tripod({legs[0].foot_m, legs[1].foot_m, legs[2].foot_m}, {legs[0].length_m, legs[1].length_m, legs[2].length_m});
+        case FrameKind::AFrame: return head_of_a_frame(legs[0].foot_m, legs[1].foot_m, legs[0].length_m, legs[1].length_m, lean, bearing);
+        case FrameKind::Tripod: return head_of_tripod({legs[0].foot_m, legs[1].foot_m, legs[2].foot_m}, {legs[0].length_m, legs[1].length_m, legs[2].length_m});
     }
     return {};
 }
@@ -45,9 +43,8 @@ inline void place_head(BuiltModel& b, const Frame& frame) {
     std::string lengths;
     for (const LegPlan& leg : frame.legs) lengths += (lengths.empty() ? "" : ", ") + in_m(leg.length_m);
     b.faults.push_back({"frame.leg_length_m", lengths,
-                        frame.kind == FrameKind::AFrame
-                            ? "legs that meet above the line between their feet, feet side by side, and a lean across that line"
-                            : "legs that meet above their feet, and feet that do not stand in one line"});
+                        frame.kind == FrameKind::AFrame ? "legs that meet above the line between their feet, feet side by side, and a lean across that line"
+                                                        : "legs that meet above their feet, and feet that do not stand in one line"});
 }
 
 /// Ties lie along the ground, on bearings seen from above.
@@ -67,7 +64,8 @@ inline void add_legs(BuiltModel& b, const Plan& plan) {
         const LegPlan& leg = plan.frame.legs[i];
         const double weight_N = leg.mass_kg * k_gravity;
         const double slope_rad = ground_slope_rad(leg.foot_m, plan.edge);
-        m.legs.push_back({leg.foot_m, leg.length_m, newtons(leg.EA_kN) / leg.length_m, weight_N, leg.held_down, ways_of(plan.feet[i].ties, slope_rad), slope_rad});
+        m.legs.push_back(
+            {leg.foot_m, leg.length_m, newtons(leg.EA_kN) / leg.length_m, weight_N, leg.held_down, ways_of(plan.feet[i].ties, slope_rad), slope_rad});
         m.head_weight_N += weight_N / 2.0;
         m.shortest_leg_m = std::min(m.shortest_leg_m, leg.length_m);
     }

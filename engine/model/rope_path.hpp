@@ -5,11 +5,11 @@ namespace guywright {
 
 /// The load side of one rope at one head position.
 struct RopePath {
-    Vec3 below_edge{};            ///< unit, the way the load pulls
-    bool clear_of_edge = false;   ///< leaves the head along below_edge and touches nothing
-    Vec3 edge_point_m{};          ///< contact, if not clear
-    double clearance_m = 0.0;     ///< of the rope's line from the edge; > 0 is clear
-    double wrap_rad = 0.0;        ///< turn over the edge, 0 if clear
+    Vec3 below_edge{};           ///< unit, the way the load pulls
+    bool clear_of_edge = false;  ///< leaves the head along below_edge and touches nothing
+    Vec3 edge_point_m{};         ///< contact, if not clear
+    double clearance_m = 0.0;    ///< of the rope's line from the edge; > 0 is clear
+    double wrap_rad = 0.0;       ///< turn over the edge, 0 if clear
 };
 
 /// Unit vector of the load side below the edge: `fall_rad` below horizontal, `swing_rad` to the right.

@@ -16,9 +16,9 @@ inline constexpr std::size_t k_part_use_count = 5;
 struct PublishedPart {
     std::string_view name;
     PartUse use;
-    double strength_kN;        ///< breaking load, without knots; of an anchor what it gives way at
-    std::string_view standard;   ///< as short as it is known
-    std::string_view source;     ///< where the number was found
+    double strength_kN;         ///< breaking load, without knots; of an anchor what it gives way at
+    std::string_view standard;  ///< as short as it is known
+    std::string_view source;    ///< where the number was found
 };
 
 namespace detail {
@@ -57,9 +57,9 @@ inline constexpr std::array k_published_parts{
 /// A cord or rope that a team put down by itself, from its label or sheet.
 struct OwnCord {
     std::string name = "cord";
-    double strength_kN = 9.8;        ///< of one strand, without knots
-    double EA_kN = 30.0;             ///< of one strand
-    std::string source;              ///< where the numbers are from, in the team's words
+    double strength_kN = 9.8;  ///< of one strand, without knots
+    double EA_kN = 30.0;       ///< of one strand
+    std::string source;        ///< where the numbers are from, in the team's words
     bool operator==(const OwnCord&) const = default;
 };
 

@@ -37,8 +37,7 @@ struct RangeChecker : SeesNothing {
     }
     void text(const std::string& path, const std::string& t, std::size_t longest, bool lines_allowed) {
         const TextFacts facts = look_at(t);
-        if (facts.characters > longest)
-            faults.push_back({path, std::to_string(facts.characters) + " characters long", "at most " + std::to_string(longest)});
+        if (facts.characters > longest) faults.push_back({path, std::to_string(facts.characters) + " characters long", "at most " + std::to_string(longest)});
         if (!facts.utf8) faults.push_back({path, in_quotes(t) + " (not UTF-8)", "UTF-8 text"});
         if (facts.control || (facts.line_feed && !lines_allowed))
             faults.push_back({path, in_quotes(t) + " (holds a control character)", "text without control characters"});
@@ -62,8 +61,8 @@ inline void check_leg_counts(const Plan& p, InputFaults& faults) {
 inline void check_candidate_strengths(const Plan& p, InputFaults& faults) {
     const std::size_t given = p.candidate_anchor_strengths_kN.size(), anchors = p.candidate_anchors_m.size();
     if (given == 0 || given == anchors) return;
-    faults.push_back({"candidate_anchor_strengths_kN", "a list of " + count_text(given, given),
-                      count_text(anchors, anchors) + ", one per candidate anchor, or none"});
+    faults.push_back(
+        {"candidate_anchor_strengths_kN", "a list of " + count_text(given, given), count_text(anchors, anchors) + ", one per candidate anchor, or none"});
 }
 
 inline void check_hobbles(const Frame& f, InputFaults& faults) {
@@ -112,8 +111,7 @@ inline void check_shares(const Plan& p, InputFaults& faults) {
     }
     if (last == p.ropes.size() || sum >= k_least_sum_of_shares) return;
     const std::string value = number_text(p.ropes[last].share) + " (the shares add up to " + number_text(sum) + ")";
-    faults.push_back({"ropes[" + std::to_string(last) + "].share", value,
-                      "1, or shares that add up to 1: nothing would carry the rest"});
+    faults.push_back({"ropes[" + std::to_string(last) + "].share", value, "1, or shares that add up to 1: nothing would carry the rest"});
 }
 
 struct LimitPair {

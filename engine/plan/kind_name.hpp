@@ -8,7 +8,7 @@ namespace guywright {
 
 struct KindName {
     FrameKind kind;
-    std::string_view name;   ///< in the plan file
+    std::string_view name;  ///< in the plan file
 };
 inline constexpr std::array<KindName, 3> k_kind_names{{
     {FrameKind::Monopod, "monopod"},

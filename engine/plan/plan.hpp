@@ -19,10 +19,10 @@ inline constexpr std::size_t k_max_candidate_anchors = 12;
 // change no digit. build_model() turns it into SI. Bearings: degrees clockwise from above, 0 straight out over the edge.
 
 struct Edge {
-    double face_deg = 90.0;                  ///< how steeply the face falls below horizontal; over 90 overhangs
-    double rope_friction = 0.3;              ///< rope on the edge
-    std::optional<double> compass_out_deg;   ///< compass bearing of "straight out"
-    std::optional<double> opening_m;         ///< where ground begins again beyond the edge, as across a shaft
+    double face_deg = 90.0;                 ///< how steeply the face falls below horizontal; over 90 overhangs
+    double rope_friction = 0.3;             ///< rope on the edge
+    std::optional<double> compass_out_deg;  ///< compass bearing of "straight out"
+    std::optional<double> opening_m;        ///< where ground begins again beyond the edge, as across a shaft
     bool operator==(const Edge&) const = default;
 };
 
@@ -31,20 +31,20 @@ enum class FrameKind : unsigned char { Monopod, AFrame, Tripod };
 struct LegPlan {
     Vec3 foot_m{-2.0, 0.0, 0.0};
     double length_m = 2.7;
-    double EA_kN = 20000.0;      ///< axial stiffness
-    double rating_kN = 22.0;     ///< compression at which the leg fails, as the maker gives it
+    double EA_kN = 20000.0;   ///< axial stiffness
+    double rating_kN = 22.0;  ///< compression at which the leg fails, as the maker gives it
     double mass_kg = 7.0;
-    bool held_down = false;      ///< the foot cannot lift
+    bool held_down = false;  ///< the foot cannot lift
     // An improvised pole, pinned at both ends: its buckling load is computed. Diameter 0: a made leg, the rating counts alone.
     double pole_diameter_mm = 0.0;
-    double pole_wall_mm = 0.0;   ///< 0: solid
-    double pole_E_GPa = 10.0;    ///< Young's modulus; spruce about 10
+    double pole_wall_mm = 0.0;  ///< 0: solid
+    double pole_E_GPa = 10.0;   ///< Young's modulus; spruce about 10
     bool operator==(const LegPlan&) const = default;
 };
 
 /// A tie between two feet of an A-frame or tripod.
 struct Hobble {
-    int from = 0, to = 1;            ///< legs
+    int from = 0, to = 1;  ///< legs
     double strength_kN = 9.8;
     bool operator==(const Hobble&) const = default;
 };
@@ -53,7 +53,7 @@ struct Frame {
     FrameKind kind = FrameKind::Monopod;
     std::vector<LegPlan> legs{1};
     std::vector<Hobble> hobbles;
-    double lean_deg = 0.0;           ///< from upright toward lean_bearing_deg; of an A-frame its plane; a tripod has none
+    double lean_deg = 0.0;  ///< from upright toward lean_bearing_deg; of an A-frame its plane; a tripod has none
     double lean_bearing_deg = 0.0;
     bool operator==(const Frame&) const = default;
 };
@@ -62,7 +62,7 @@ struct Frame {
 struct Haul {
     double bearing_deg = 180.0;
     double distance_m = 8.0;
-    double height_m = 0.5;           ///< above z = 0
+    double height_m = 0.5;  ///< above z = 0
     bool operator==(const Haul&) const = default;
 };
 
@@ -77,19 +77,19 @@ struct RopePlan {
     double pulley_efficiency = 0.9;
     double pulley_strength_kN = 36.0;
     double connector_strength_kN = 27.0;
-    std::optional<double> strength_kN;   ///< of the rope itself; none: the rope is not checked, and the card says so
+    std::optional<double> strength_kN;  ///< of the rope itself; none: the rope is not checked, and the card says so
     double knot_efficiency = 0.6;
     bool operator==(const RopePlan&) const = default;
 };
 
 struct GuyPlan {
     std::string name = "guy";
-    std::optional<Vec3> anchor_m;    ///< replaces the next three
-    double bearing_deg = 0.0;        ///< of the anchor from the plumb point under the head
-    double inclination_deg = 30.0;   ///< of the guy above horizontal, seen from its anchor
-    double anchor_height_m = 0.0;    ///< above z = 0
-    double EA_kN = 30.0;             ///< of one part
-    double strength_kN = 9.8;        ///< of one part
+    std::optional<Vec3> anchor_m;   ///< replaces the next three
+    double bearing_deg = 0.0;       ///< of the anchor from the plumb point under the head
+    double inclination_deg = 30.0;  ///< of the guy above horizontal, seen from its anchor
+    double anchor_height_m = 0.0;   ///< above z = 0
+    double EA_kN = 30.0;            ///< of one part
+    double strength_kN = 9.8;       ///< of one part
     int parts = 1;
     double knot_efficiency = 0.6;
     double pretension_kN = 0.3;
@@ -106,16 +106,16 @@ struct FootTie {
 
 struct FootPlan {
     double friction = 0.4;
-    double pin_shear_kN = 0.0;       ///< 0: no pin
+    double pin_shear_kN = 0.0;  ///< 0: no pin
     std::vector<FootTie> ties;
     bool operator==(const FootPlan&) const = default;
 };
 
 struct Actions {
-    double dynamic_factor = 2.0;     ///< arrest: rope tension over the load's weight
+    double dynamic_factor = 2.0;  ///< arrest: rope tension over the load's weight
     double swing_deg = 10.0;
     double outward_deg = 5.0;
-    bool guy_loss_must_hold = false; ///< the loss of any one guy is judged, not only reported
+    bool guy_loss_must_hold = false;  ///< the loss of any one guy is judged, not only reported
     bool operator==(const Actions&) const = default;
 };
 
@@ -163,7 +163,7 @@ struct Plan {
     Tolerances tolerances;
     Limits limits;
     std::vector<Vec3> candidate_anchors_m;
-    std::vector<double> candidate_anchor_strengths_kN;   ///< one for each candidate, or none at all: then as the weakest anchor in use
+    std::vector<double> candidate_anchor_strengths_kN;  ///< one for each candidate, or none at all: then as the weakest anchor in use
     /// Paths of inputs that still show a starting value nobody has measured. While any is left the verdict is NOT CHECKED.
     std::vector<std::string> not_measured;
     bool operator==(const Plan&) const = default;

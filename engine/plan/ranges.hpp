@@ -9,8 +9,8 @@ enum class ErrorKind : unsigned char { None, Bearing, Inclination, Lean, Face, D
 
 /// What a number of the plan may be, in the unit of the plan file.
 struct Range {
-    double min = 0.0, max = 0.0;     ///< both allowed
-    double step = 0.0;               ///< the smallest change worth making by hand
+    double min = 0.0, max = 0.0;  ///< both allowed
+    double step = 0.0;            ///< the smallest change worth making by hand
     std::string_view unit;
     ErrorKind error = ErrorKind::None;
 

@@ -45,15 +45,13 @@ inline CodePoint decode_utf8(std::string_view text, std::size_t at) {
 
 /// Characters that draw nothing but change what is drawn: control characters, line separators and those that turn the
 /// reading direction. On a card they could hide or reorder words.
-inline constexpr bool is_control(char32_t c) {
-    return c < 0x20 || (c >= 0x7F && c < 0xA0) || (c >= 0x2028 && c <= 0x202E) || (c >= 0x2066 && c <= 0x2069);
-}
+inline constexpr bool is_control(char32_t c) { return c < 0x20 || (c >= 0x7F && c < 0xA0) || (c >= 0x2028 && c <= 0x202E) || (c >= 0x2066 && c <= 0x2069); }
 
 struct TextFacts {
     bool utf8 = true;
-    bool control = false;     ///< holds a control character; a line feed is counted apart
+    bool control = false;  ///< holds a control character; a line feed is counted apart
     bool line_feed = false;
-    bool blank = true;        ///< nothing but spaces
+    bool blank = true;  ///< nothing but spaces
     std::size_t characters = 0;
 };
 

@@ -23,16 +23,24 @@ class Walk {
 public:
     explicit Walk(Seen& seen) : seen_(seen) {}
 
-    void number(std::string_view key, auto& v, const Range& r) { at(key, [&] { seen_.number(path_, v, r); }); }
+    void number(std::string_view key, auto& v, const Range& r) {
+        at(key, [&] { seen_.number(path_, v, r); });
+    }
     template <class O>
-    void number_or_null(std::string_view key, O& v, const Range& r) { if (v) number(key, *v, r); }
+    void number_or_null(std::string_view key, O& v, const Range& r) {
+        if (v) number(key, *v, r);
+    }
     template <class N>
     void optional_number(std::string_view key, N& v, const Range& r) {
         if constexpr (Like<N, double>) number(key, v, r);
         else number_or_null(key, v, r);
     }
-    void text(std::string_view key, auto& t, std::size_t longest) { at(key, [&] { seen_.text(path_, t, longest, false); }); }
-    void optional_text(std::string_view key, auto& t, std::size_t longest) { at(key, [&] { seen_.text(path_, t, longest, true); }); }
+    void text(std::string_view key, auto& t, std::size_t longest) {
+        at(key, [&] { seen_.text(path_, t, longest, false); });
+    }
+    void optional_text(std::string_view key, auto& t, std::size_t longest) {
+        at(key, [&] { seen_.text(path_, t, longest, true); });
+    }
     void kind(std::string_view, auto&) {}
 
     void number_column(std::string_view key, auto& rows, auto member, const Range& r) {
@@ -45,9 +53,13 @@ public:
     void optional_flag_column(std::string_view, auto&, auto) {}
     void optional_flag(std::string_view, auto&) {}
 
-    void object(std::string_view key, auto& o) { at(key, [&] { describe(*this, o); }); }
+    void object(std::string_view key, auto& o) {
+        at(key, [&] { describe(*this, o); });
+    }
     void optional_object(std::string_view key, auto& o) { object(key, o); }
-    void object_or_null(std::string_view key, auto& o) { if (o) object(key, *o); }
+    void object_or_null(std::string_view key, auto& o) {
+        if (o) object(key, *o);
+    }
 
     void list(std::string_view key, auto& items, std::size_t fewest, std::size_t most) {
         at(key, [&] {

@@ -22,7 +22,9 @@ public:
     double hundredths(int low, int high, int step) { return (low + step * whole(0, (high - low) / step)) / 100.0; }
     double stepped(int low, int high, int step) { return low + step * whole(0, (high - low) / step); }
     template <class T, std::size_t n>
-    const T& one_of(const std::array<T, n>& of) { return of[static_cast<std::size_t>(whole(0, static_cast<int>(n) - 1))]; }
+    const T& one_of(const std::array<T, n>& of) {
+        return of[static_cast<std::size_t>(whole(0, static_cast<int>(n) - 1))];
+    }
 
 private:
     std::uint64_t state_;

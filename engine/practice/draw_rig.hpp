@@ -12,8 +12,9 @@
 namespace guywright {
 
 /// Places of the invented quarry dam; a drawn site is at one of them.
-inline constexpr std::array<std::string_view, 12> k_site_places{"Spillway bench", "Dam crest", "Drain shaft", "Gate tower", "Sluice gallery", "Quarry face",
-                                                                "Crusher ledge", "Intake wall", "Lower berm", "Haul road edge", "Valve house roof", "Old loading deck"};
+inline constexpr std::array<std::string_view, 12> k_site_places{"Spillway bench", "Dam crest",      "Drain shaft",      "Gate tower",
+                                                                "Sluice gallery", "Quarry face",    "Crusher ledge",    "Intake wall",
+                                                                "Lower berm",     "Haul road edge", "Valve house roof", "Old loading deck"};
 
 /// What guys are called, by the eighth of the way round they stand in; 0 is straight out.
 inline constexpr std::array<std::string_view, 8> k_guy_ways{"front", "front right", "right", "back right", "back", "back left", "left", "front left"};
@@ -51,7 +52,7 @@ private:
         l.length_m = d_.hundredths(240, 320, 10);
         l.rating_kN = d_.stepped(36, 50, 2);
         l.mass_kg = d_.stepped(6, 10, 1);
-        l.held_down = level_ == 5 || (level_ == 4 && d_.one_in(2));   // as bolted down
+        l.held_down = level_ == 5 || (level_ == 4 && d_.one_in(2));  // as bolted down
         return l;
     }
 
@@ -60,13 +61,18 @@ private:
         FootPlan f;
         f.friction = d_.hundredths(30, 50, 5);
         if (d_.one_in(2)) f.pin_shear_kN = d_.stepped(16, 30, 2);
-        else for (const double way_deg : {0.0, 90.0, 180.0, 270.0}) f.ties.push_back({way_deg, 12.8});
+        else
+            for (const double way_deg : {0.0, 90.0, 180.0, 270.0}) f.ties.push_back({way_deg, 12.8});
         return f;
     }
 
     // Two draws never stand side by side as arguments or operands, whose order is the compiler's; in braces they go from left to right.
-    struct Way { double bearing_deg, inclination_deg; };
-    struct Spot { double x_m, y_m; };
+    struct Way {
+        double bearing_deg, inclination_deg;
+    };
+    struct Spot {
+        double x_m, y_m;
+    };
 
     GuyPlan guy(Way way) {
         GuyPlan g;
@@ -85,7 +91,7 @@ private:
         const auto eighth = static_cast<std::size_t>(std::lround(g.bearing_deg / 45.0)) % k_guy_ways.size();
         g.name = std::string(k_guy_ways[eighth]);
         for (const GuyPlan& other : p_.guys)
-            if (other.name == g.name) return;   // two of one name would be one on the radio
+            if (other.name == g.name) return;  // two of one name would be one on the radio
         p_.guys.push_back(std::move(g));
     }
 
@@ -147,8 +153,8 @@ private:
         for (FootPlan& f : p_.feet) f.friction = d_.hundredths(40, 60, 5);
         add_guy(guy({d_.stepped(120, 160, 5), d_.stepped(26, 40, 1)}));
         add_guy(guy({d_.stepped(200, 240, 5), d_.stepped(26, 40, 1)}));
-        for (GuyPlan& g : p_.guys) g.pretension_kN = d_.hundredths(10, 30, 10);   // more, and they lift the front foot
-        add_front_guy({d_.hundredths(160, 260, 20), d_.hundredths(-60, 60, 20)}, "front");   // without it those behind tip it over before the load comes
+        for (GuyPlan& g : p_.guys) g.pretension_kN = d_.hundredths(10, 30, 10);             // more, and they lift the front foot
+        add_front_guy({d_.hundredths(160, 260, 20), d_.hundredths(-60, 60, 20)}, "front");  // without it those behind tip it over before the load comes
     }
 
     RopePlan rope(std::string_view name) {
@@ -158,9 +164,9 @@ private:
         r.strength_kN = 40.0;
         r.knot_efficiency = 0.7;
         Haul haul{180.0, d_.hundredths(400, 1000, 50), d_.hundredths(30, 90, 10)};
-        if (level_ == 5) haul = {180.0, d_.hundredths(60, 140, 10), d_.hundredths(20, 60, 10)};   // down to the feet: a tripod is not hauled on
+        if (level_ == 5) haul = {180.0, d_.hundredths(60, 140, 10), d_.hundredths(20, 60, 10)};  // down to the feet: a tripod is not hauled on
         if (level_ >= 2) haul.bearing_deg = d_.stepped(170, 190, 5);
-        if (level_ == 3) {   // low, or to one side
+        if (level_ == 3) {  // low, or to one side
             if (d_.one_in(2)) haul.height_m = d_.hundredths(-60, 20, 10);
             else haul.bearing_deg = d_.stepped(150, 210, 10);
             r.swing_deg = d_.stepped(-5, 5, 5);
@@ -214,7 +220,8 @@ inline void bring_forward(Draw& d, Plan& p) {
     for (LegPlan& l : p.frame.legs) l.foot_m.x += d.hundredths(80, 160, 10);
     lean_onto_back_guys(d, p);
     for (GuyPlan& g : p.guys)
-        if (!g.anchor_m && (g.bearing_deg < 90.0 || g.bearing_deg > 270.0)) g.bearing_deg = g.bearing_deg < 90.0 ? d.stepped(95, 110, 5) : d.stepped(250, 265, 5);
+        if (!g.anchor_m && (g.bearing_deg < 90.0 || g.bearing_deg > 270.0))
+            g.bearing_deg = g.bearing_deg < 90.0 ? d.stepped(95, 110, 5) : d.stepped(250, 265, 5);
 }
 
 inline void make_poles(Draw& d, Plan& p) {
@@ -274,15 +281,21 @@ inline void spoil(Draw& d, Plan& p, Flaw flaw) {
             GuyPlan& g = detail::any_guy(d, p);
             g.parts = 1;
             g.strength_kN = d.hundredths(300, 700, 50);
-            g.EA_kN = 90.0;   // as stiff as the others, but weak
+            g.EA_kN = 90.0;  // as stiff as the others, but weak
             return;
         }
         case Flaw::WeakAnchor: detail::any_guy(d, p).anchor_strength_kN = d.hundredths(100, 250, 50); return;
-        case Flaw::WeakLeg: for (LegPlan& l : p.frame.legs) l.rating_kN = d.stepped(p.frame.legs.size() == 1 ? 6 : 3, p.frame.legs.size() == 1 ? 14 : 8, 1); return;
+        case Flaw::WeakLeg:
+            for (LegPlan& l : p.frame.legs) l.rating_kN = d.stepped(p.frame.legs.size() == 1 ? 6 : 3, p.frame.legs.size() == 1 ? 14 : 8, 1);
+            return;
         case Flaw::SlenderPole: return detail::make_poles(d, p);
-        case Flaw::WeakRope: for (RopePlan& r : p.ropes) r.strength_kN = d.stepped(12, 20, 1); return;
+        case Flaw::WeakRope:
+            for (RopePlan& r : p.ropes) r.strength_kN = d.stepped(12, 20, 1);
+            return;
         case Flaw::WeakPulley: p.ropes[0].pulley_strength_kN = d.stepped(6, 12, 1); return;
-        case Flaw::WeakHobble: for (Hobble& h : p.frame.hobbles) h.strength_kN = d.hundredths(100, 250, 50); return;
+        case Flaw::WeakHobble:
+            for (Hobble& h : p.frame.hobbles) h.strength_kN = d.hundredths(100, 250, 50);
+            return;
     }
 }
 

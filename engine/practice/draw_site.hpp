@@ -48,7 +48,7 @@ inline bool hardest_is_clear(const SiteAnswer& a) {
 /// Draws rigs until one is clear-cut, in slices. The same seed and level give the same site on every machine.
 class SiteDrawing {
 public:
-    static constexpr std::size_t k_most_rigs = 2000;   ///< then it gives up: about ten times the most that a seed has needed
+    static constexpr std::size_t k_most_rigs = 2000;  ///< then it gives up: about ten times the most that a seed has needed
 
     SiteDrawing(std::uint32_t seed, int level) : site_{seed, std::clamp(level, k_first_site_level, k_last_site_level), {}} {
         Draw draw(key(0));
@@ -73,7 +73,7 @@ public:
     [[nodiscard]] bool done() const { return done_; }
     /// Once done; none where no rig was clear-cut.
     [[nodiscard]] const DrawnSite* site() const { return done_ && found_ ? &site_ : nullptr; }
-    [[nodiscard]] std::size_t rigs() const { return rigs_; }   ///< looked at so far
+    [[nodiscard]] std::size_t rigs() const { return rigs_; }  ///< looked at so far
 
 private:
     /// Of the site and the rig of it that is drawn next.
@@ -82,7 +82,7 @@ private:
     }
 
     [[nodiscard]] Flaw flaw() const {
-        constexpr std::size_t k_rigs_a_flaw = 40;   // then the next of the list
+        constexpr std::size_t k_rigs_a_flaw = 40;  // then the next of the list
         if (go_) return Flaw::None;
         const FlawList& flaws = k_level_flaws[static_cast<std::size_t>(site_.level - k_first_site_level)];
         return flaws[(first_flaw_ + rigs_ / k_rigs_a_flaw) % flaws.size()];

@@ -81,11 +81,16 @@ private:
     void resultant() {
         const Vec3 pull_N = holding_.resultant_N;
         const double size_N = glm::length(pull_N), across = across_N(), along = std::sqrt(std::max(0.0, size_N * size_N - across * across));
-        out_.push_back({.text = SiteText::Resultant, .lit = SiteLit::Resultant, .force_N = size_N, .angle_deg = degrees(angle_between(pull_N, Vec3{0.0, 0.0, -1.0}))});
+        out_.push_back(
+            {.text = SiteText::Resultant, .lit = SiteLit::Resultant, .force_N = size_N, .angle_deg = degrees(angle_between(pull_N, Vec3{0.0, 0.0, -1.0}))});
         const bool inside = answer_.angle_deg >= 0.0;
-        const SiteText off = legs_count() == 1 ? SiteText::OffLeg : legs_count() == 2 ? SiteText::OffLegs : inside ? SiteText::InsideLegs : SiteText::OutsideLegs;
+        const SiteText off = legs_count() == 1   ? SiteText::OffLeg
+                             : legs_count() == 2 ? SiteText::OffLegs
+                             : inside            ? SiteText::InsideLegs
+                                                 : SiteText::OutsideLegs;
         out_.push_back({.text = off, .lit = SiteLit::Resultant, .angle_deg = std::abs(answer_.angle_deg)});
-        if (legs_count() < 3) out_.push_back({.text = legs_count() == 1 ? SiteText::AlongLeg : SiteText::AlongLegs, .lit = SiteLit::Legs, .force_N = along, .other_N = across});
+        if (legs_count() < 3)
+            out_.push_back({.text = legs_count() == 1 ? SiteText::AlongLeg : SiteText::AlongLegs, .lit = SiteLit::Legs, .force_N = along, .other_N = across});
         else if (inside) out_.push_back({.text = SiteText::IntoLegs, .lit = SiteLit::Legs, .force_N = size_N});
     }
 
@@ -97,7 +102,12 @@ private:
     void guys() {
         const std::size_t hardest = answer_.hardest_guy;
         if (legs_count() < 3) out_.push_back(guy(legs_count() == 1 ? SiteText::HardestGuy : SiteText::HardestOfTwo, hardest));
-        else out_.push_back({.text = SiteText::SteadyingGuy, .lit = SiteLit::Guy, .subject = hardest, .force_N = answer_.hardest_N, .other_N = 1000.0 * plan_.guys[hardest].pretension_kN});
+        else
+            out_.push_back({.text = SiteText::SteadyingGuy,
+                            .lit = SiteLit::Guy,
+                            .subject = hardest,
+                            .force_N = answer_.hardest_N,
+                            .other_N = 1000.0 * plan_.guys[hardest].pretension_kN});
         if (said_.guy != hardest && said_.guy < e_.model.guys.size()) out_.push_back(guy(SiteText::ChosenGuy, said_.guy));
     }
 
@@ -110,7 +120,8 @@ private:
 
     void rule() {
         for (const SiteText text : {SiteText::Rule, SiteText::Why, SiteText::Mend})
-            if (text != SiteText::Mend || answer_.verdict == Verdict::NoGo) out_.push_back({.text = text, .subject = answer_.governs.subject, .rule = answer_.governs});
+            if (text != SiteText::Mend || answer_.verdict == Verdict::NoGo)
+                out_.push_back({.text = text, .subject = answer_.governs.subject, .rule = answer_.governs});
     }
 
     const Plan& plan_;

@@ -9,8 +9,24 @@ namespace guywright {
 
 /// What somebody got wrong on a drawn site that must not go.
 enum class Flaw : unsigned char {
-    None, SteepGuy, BunchedGuys, WrongLean, HeadForward, HangingAnchor, HaulAside, LiftedFoot, SideBare,
-    SoftGuys, SlipperyFoot, WeakCord, WeakAnchor, WeakLeg, SlenderPole, WeakRope, WeakPulley, WeakHobble
+    None,
+    SteepGuy,
+    BunchedGuys,
+    WrongLean,
+    HeadForward,
+    HangingAnchor,
+    HaulAside,
+    LiftedFoot,
+    SideBare,
+    SoftGuys,
+    SlipperyFoot,
+    WeakCord,
+    WeakAnchor,
+    WeakLeg,
+    SlenderPole,
+    WeakRope,
+    WeakPulley,
+    WeakHobble
 };
 inline constexpr std::size_t k_flaw_count = 18;
 
@@ -48,11 +64,16 @@ constexpr bool breaks(Flaw flaw, CheckId rule) {
 /// The flaws of a level, as a list that is gone through from wherever the seed says.
 using FlawList = std::array<Flaw, 9>;
 inline constexpr std::array<FlawList, 5> k_level_flaws{{
-    {Flaw::SteepGuy, Flaw::BunchedGuys, Flaw::WeakCord, Flaw::WrongLean, Flaw::SlipperyFoot, Flaw::HeadForward, Flaw::WeakLeg, Flaw::BunchedGuys, Flaw::SteepGuy},
-    {Flaw::SteepGuy, Flaw::WeakAnchor, Flaw::BunchedGuys, Flaw::SoftGuys, Flaw::HangingAnchor, Flaw::WeakCord, Flaw::WrongLean, Flaw::SlenderPole, Flaw::HeadForward},
-    {Flaw::HaulAside, Flaw::WrongLean, Flaw::WeakPulley, Flaw::HangingAnchor, Flaw::WeakAnchor, Flaw::HaulAside, Flaw::SlipperyFoot, Flaw::SoftGuys, Flaw::WeakRope},
-    {Flaw::SideBare, Flaw::WeakHobble, Flaw::LiftedFoot, Flaw::WeakCord, Flaw::WrongLean, Flaw::WeakAnchor, Flaw::SlipperyFoot, Flaw::SlenderPole, Flaw::HangingAnchor},
-    {Flaw::LiftedFoot, Flaw::WeakRope, Flaw::WeakHobble, Flaw::SlipperyFoot, Flaw::WeakPulley, Flaw::LiftedFoot, Flaw::SlenderPole, Flaw::WeakCord, Flaw::WeakLeg},
+    {Flaw::SteepGuy, Flaw::BunchedGuys, Flaw::WeakCord, Flaw::WrongLean, Flaw::SlipperyFoot, Flaw::HeadForward, Flaw::WeakLeg, Flaw::BunchedGuys,
+     Flaw::SteepGuy},
+    {Flaw::SteepGuy, Flaw::WeakAnchor, Flaw::BunchedGuys, Flaw::SoftGuys, Flaw::HangingAnchor, Flaw::WeakCord, Flaw::WrongLean, Flaw::SlenderPole,
+     Flaw::HeadForward},
+    {Flaw::HaulAside, Flaw::WrongLean, Flaw::WeakPulley, Flaw::HangingAnchor, Flaw::WeakAnchor, Flaw::HaulAside, Flaw::SlipperyFoot, Flaw::SoftGuys,
+     Flaw::WeakRope},
+    {Flaw::SideBare, Flaw::WeakHobble, Flaw::LiftedFoot, Flaw::WeakCord, Flaw::WrongLean, Flaw::WeakAnchor, Flaw::SlipperyFoot, Flaw::SlenderPole,
+     Flaw::HangingAnchor},
+    {Flaw::LiftedFoot, Flaw::WeakRope, Flaw::WeakHobble, Flaw::SlipperyFoot, Flaw::WeakPulley, Flaw::LiftedFoot, Flaw::SlenderPole, Flaw::WeakCord,
+     Flaw::WeakLeg},
 }};
 
 }  // namespace guywright

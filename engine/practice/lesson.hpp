@@ -17,9 +17,9 @@ inline constexpr std::size_t k_most_goals = 2;
 
 /// What the trainee may move: one number of the plan, or one in all of a kind alike. Ends in the plan's unit.
 struct LessonMover {
-    std::string_view path;           ///< of the number that the slider shows
+    std::string_view path;  ///< of the number that the slider shows
     double from = 0.0, to = 0.0;
-    bool all_guys = false;           ///< `path` is that of guy 0, and every guy gets the same
+    bool all_guys = false;  ///< `path` is that of guy 0, and every guy gets the same
 };
 
 /// What has to be brought about. `limit` in SI, or of what the lesson begins with.
@@ -33,51 +33,81 @@ struct LessonGoal {
 /// What is asked before anything is moved. The engine knows the answer.
 enum class LessonQuestion : unsigned char {
     None,
-    SlackGuy,      ///< which guy goes slack under the load
-    FatalGuy,      ///< which guy cannot be lost
-    PulleyTimes,   ///< how many times the load the pulley carries
-    GoOrNot        ///< the verdict
+    SlackGuy,     ///< which guy goes slack under the load
+    FatalGuy,     ///< which guy cannot be lost
+    PulleyTimes,  ///< how many times the load the pulley carries
+    GoOrNot       ///< the verdict
 };
 
 /// One lesson as data.
 struct Lesson {
     LessonId id;
-    Plan (*start)(std::size_t choice);     ///< the rig it begins with
-    std::size_t choices = 1;               ///< of rigs
+    Plan (*start)(std::size_t choice);  ///< the rig it begins with
+    std::size_t choices = 1;            ///< of rigs
     std::vector<LessonMover> movers;
-    std::vector<Readout> readings;         ///< the first is what it is about
-    std::vector<LessonGoal> goals;         ///< all of them at once; none: the order of work (lesson_order.hpp)
+    std::vector<Readout> readings;  ///< the first is what it is about
+    std::vector<LessonGoal> goals;  ///< all of them at once; none: the order of work (lesson_order.hpp)
     LessonQuestion question = LessonQuestion::None;
-    CaseId shown = CaseId::Holding;        ///< the case to be looked at
+    CaseId shown = CaseId::Holding;  ///< the case to be looked at
 };
 
 /// All ten, in the order in which they are taken.
 inline const std::array<Lesson, k_lesson_count>& lessons() {
     using R = Readout;
     static const std::array<Lesson, k_lesson_count> k_lessons{{
-        {.id = LessonId::Resultant, .start = detail::upright_leg, .movers = {{"frame.lean_deg", 0.0, 32.0}, {"ropes[0].haul.distance_m", 3.0, 15.0}},
-         .readings = {R::ForceAngle, R::HardestGuy, R::LegPush}, .goals = {{.reading = R::ForceAngle, .limit = radians(5.0)}}},
-        {.id = LessonId::GuyAngle, .start = detail::steep_back_guy, .movers = {{"guys[0].inclination_deg", 15.0, 58.0}},
-         .readings = {R::FirstGuy, R::FirstGuyAngle, R::LegPush}, .goals = {{.reading = R::FirstGuy, .limit = 0.4, .of_start = true}}},
-        {.id = LessonId::EdgeWrap, .start = detail::rope_on_the_edge,
+        {.id = LessonId::Resultant,
+         .start = detail::upright_leg,
+         .movers = {{"frame.lean_deg", 0.0, 32.0}, {"ropes[0].haul.distance_m", 3.0, 15.0}},
+         .readings = {R::ForceAngle, R::HardestGuy, R::LegPush},
+         .goals = {{.reading = R::ForceAngle, .limit = radians(5.0)}}},
+        {.id = LessonId::GuyAngle,
+         .start = detail::steep_back_guy,
+         .movers = {{"guys[0].inclination_deg", 15.0, 58.0}},
+         .readings = {R::FirstGuy, R::FirstGuyAngle, R::LegPush},
+         .goals = {{.reading = R::FirstGuy, .limit = 0.4, .of_start = true}}},
+        {.id = LessonId::EdgeWrap,
+         .start = detail::rope_on_the_edge,
          .movers = {{"frame.foot_m[0][0]", -3.8, -1.9}, {"frame.leg_length_m[0]", 1.8, 3.2}},
-         .readings = {R::EdgeAdds, R::RaisePull, R::EdgeTurn, R::GroundAdds}, .goals = {{.reading = R::EdgeAdds, .limit = 0.05}}, .shown = CaseId::Raising},
-        {.id = LessonId::Slack, .start = detail::leaning_far_out, .choices = 2, .movers = {{"actions.swing_deg", 10.0, 20.0}},
-         .readings = {R::SwingWay, R::SlackGuys, R::RestWay}, .goals = {{.reading = R::SwingWay, .limit = 0.5, .of_start = true}},
-         .question = LessonQuestion::SlackGuy, .shown = CaseId::SwingRight},
-        {.id = LessonId::Redundancy, .start = detail::fifth_guy, .movers = {{"guys[4].bearing_deg", 70.0, 290.0}},
-         .readings = {R::FatalGuys, R::HardestGuy}, .goals = {{.reading = R::FatalGuys}}, .question = LessonQuestion::FatalGuy},
-        {.id = LessonId::Foot, .start = detail::free_foot, .movers = {{"frame.lean_deg", 10.0, 34.0}, {"ropes[0].load_kg", 50.0, 250.0}},
-         .readings = {R::FootUsed, R::FootPush, R::FootHolds, R::HardestGuy}, .goals = {{.reading = R::FootUsed, .limit = 1.0}}},
-        {.id = LessonId::PulleyLoad, .start = detail::haul_straight_down,
+         .readings = {R::EdgeAdds, R::RaisePull, R::EdgeTurn, R::GroundAdds},
+         .goals = {{.reading = R::EdgeAdds, .limit = 0.05}},
+         .shown = CaseId::Raising},
+        {.id = LessonId::Slack,
+         .start = detail::leaning_far_out,
+         .choices = 2,
+         .movers = {{"actions.swing_deg", 10.0, 20.0}},
+         .readings = {R::SwingWay, R::SlackGuys, R::RestWay},
+         .goals = {{.reading = R::SwingWay, .limit = 0.5, .of_start = true}},
+         .question = LessonQuestion::SlackGuy,
+         .shown = CaseId::SwingRight},
+        {.id = LessonId::Redundancy,
+         .start = detail::fifth_guy,
+         .movers = {{"guys[4].bearing_deg", 70.0, 290.0}},
+         .readings = {R::FatalGuys, R::HardestGuy},
+         .goals = {{.reading = R::FatalGuys}},
+         .question = LessonQuestion::FatalGuy},
+        {.id = LessonId::Foot,
+         .start = detail::free_foot,
+         .movers = {{"frame.lean_deg", 10.0, 34.0}, {"ropes[0].load_kg", 50.0, 250.0}},
+         .readings = {R::FootUsed, R::FootPush, R::FootHolds, R::HardestGuy},
+         .goals = {{.reading = R::FootUsed, .limit = 1.0}}},
+        {.id = LessonId::PulleyLoad,
+         .start = detail::haul_straight_down,
          .movers = {{"ropes[0].haul.distance_m", 0.2, 6.0}, {"ropes[0].haul.height_m", 0.0, 1.5}},
-         .readings = {R::PulleyTimes, R::PulleyForce, R::RopeTurn}, .goals = {{.reading = R::PulleyTimes, .limit = 1.8}},
+         .readings = {R::PulleyTimes, R::PulleyForce, R::RopeTurn},
+         .goals = {{.reading = R::PulleyTimes, .limit = 1.8}},
          .question = LessonQuestion::PulleyTimes},
-        {.id = LessonId::Pretension, .start = detail::loose_guys, .movers = {{.path = "guys[0].pretension_kN", .from = 0.0, .to = 2.0, .all_guys = true}},
+        {.id = LessonId::Pretension,
+         .start = detail::loose_guys,
+         .movers = {{.path = "guys[0].pretension_kN", .from = 0.0, .to = 2.0, .all_guys = true}},
          .readings = {R::SwingWay, R::CordUsed, R::LegPush},
-         .goals = {{.reading = R::SwingWay, .limit = 0.6, .of_start = true}, {.reading = R::CordUsed, .limit = 0.5}}, .shown = CaseId::SwingRight},
-        {.id = LessonId::MeasuringError, .start = detail::by_compass, .movers = {{"tolerances.bearing_deg", 2.0, 15.0}, {"tolerances.lean_deg", 1.0, 6.0}},
-         .readings = {R::IsGo, R::LeastSpare}, .goals = {{.reading = R::IsGo, .at_most = false, .limit = 1.0}}, .question = LessonQuestion::GoOrNot},
+         .goals = {{.reading = R::SwingWay, .limit = 0.6, .of_start = true}, {.reading = R::CordUsed, .limit = 0.5}},
+         .shown = CaseId::SwingRight},
+        {.id = LessonId::MeasuringError,
+         .start = detail::by_compass,
+         .movers = {{"tolerances.bearing_deg", 2.0, 15.0}, {"tolerances.lean_deg", 1.0, 6.0}},
+         .readings = {R::IsGo, R::LeastSpare},
+         .goals = {{.reading = R::IsGo, .at_most = false, .limit = 1.0}},
+         .question = LessonQuestion::GoOrNot},
         {.id = LessonId::OrderOfWork, .start = detail::heavy_pole, .movers = {}, .readings = {}, .goals = {}, .shown = CaseId::Rigged},
     }};
     return k_lessons;
@@ -143,9 +173,9 @@ inline double cut_to_shown(Readout reading, double value) { return std::floor(va
 
 /// One answer to choose from.
 struct LessonOption {
-    std::size_t part = 0;   ///< guy; of the verdict 1 for GO
-    double times = 0.0;     ///< PulleyTimes: of the load
-    bool right = false;     ///< as the evaluation has it
+    std::size_t part = 0;  ///< guy; of the verdict 1 for GO
+    double times = 0.0;    ///< PulleyTimes: of the load
+    bool right = false;    ///< as the evaluation has it
 };
 
 /// The answers to a question about a plan, and which of them are right. `e` of that plan; for the verdict after its sweep.

@@ -12,9 +12,9 @@ using TiedGuys = Bounded<std::size_t, k_max_guys>;
 /// One guy that could be tied next.
 struct NextTie {
     std::size_t guy = 0;
-    Standing after;          ///< with it tied just tight, under the own weight
-    double gap_deg = 0.0;    ///< largest gap between the bearings tied then
-    bool right = false;      ///< nothing else is safer; at the edge, first of all, what holds the kit back
+    Standing after;        ///< with it tied just tight, under the own weight
+    double gap_deg = 0.0;  ///< largest gap between the bearings tied then
+    bool right = false;    ///< nothing else is safer; at the edge, first of all, what holds the kit back
 };
 
 namespace detail {

@@ -10,28 +10,28 @@ namespace guywright {
 
 /// A number that a lesson reads out of an evaluation. In SI: radians, newtons, metres, a share or a count.
 enum class Readout : unsigned char {
-    ForceAngle,      ///< rad: resultant of the ropes off the leg, holding
-    HardestGuy,      ///< N: the guy that works hardest, holding
-    FirstGuy,        ///< N: guy 0, holding
-    FirstGuyAngle,   ///< rad: guy 0 off the leg as drawn
-    EdgeTurn,        ///< rad: what rope 0 turns over the edge
-    EdgeAdds,        ///< share: what the edge adds to the tension above it, raising
-    GroundAdds,      ///< share: the same were the rope to lie flat on the ground
-    RaisePull,       ///< N: haul side of rope 0, raising
-    RestWay,         ///< m: head from where it is drawn, holding
-    SwingWay,        ///< m: head from where it rests holding, in the worse swing; 0 where the load does not swing
-    SlackGuys,       ///< count: guys that hang loose, holding
-    FatalGuys,       ///< count: guys without which the rig does not stand, holding
-    FootUsed,        ///< share: push of foot 0 over what friction gives, holding
-    FootPush,        ///< N: push of foot 0 sideways, holding
-    FootHolds,       ///< N: what friction gives under foot 0, holding
-    RopeTurn,        ///< rad: what rope 0 turns over the pulley, holding; 180 degrees is back on itself
-    PulleyTimes,     ///< share: force on the pulley of rope 0 over its load, holding
-    PulleyForce,     ///< N: the same as a force
-    LegPush,         ///< N: leg that works hardest, holding
-    CordUsed,        ///< share of its limit: the cord that is nearest to it, over all cases
-    LeastSpare,      ///< share: what the closest rule has to spare over the box of measuring errors; only of a finished sweep
-    IsGo             ///< 1 for GO, 0 for NO-GO; none while not checked
+    ForceAngle,     ///< rad: resultant of the ropes off the leg, holding
+    HardestGuy,     ///< N: the guy that works hardest, holding
+    FirstGuy,       ///< N: guy 0, holding
+    FirstGuyAngle,  ///< rad: guy 0 off the leg as drawn
+    EdgeTurn,       ///< rad: what rope 0 turns over the edge
+    EdgeAdds,       ///< share: what the edge adds to the tension above it, raising
+    GroundAdds,     ///< share: the same were the rope to lie flat on the ground
+    RaisePull,      ///< N: haul side of rope 0, raising
+    RestWay,        ///< m: head from where it is drawn, holding
+    SwingWay,       ///< m: head from where it rests holding, in the worse swing; 0 where the load does not swing
+    SlackGuys,      ///< count: guys that hang loose, holding
+    FatalGuys,      ///< count: guys without which the rig does not stand, holding
+    FootUsed,       ///< share: push of foot 0 over what friction gives, holding
+    FootPush,       ///< N: push of foot 0 sideways, holding
+    FootHolds,      ///< N: what friction gives under foot 0, holding
+    RopeTurn,       ///< rad: what rope 0 turns over the pulley, holding; 180 degrees is back on itself
+    PulleyTimes,    ///< share: force on the pulley of rope 0 over its load, holding
+    PulleyForce,    ///< N: the same as a force
+    LegPush,        ///< N: leg that works hardest, holding
+    CordUsed,       ///< share of its limit: the cord that is nearest to it, over all cases
+    LeastSpare,     ///< share: what the closest rule has to spare over the box of measuring errors; only of a finished sweep
+    IsGo            ///< 1 for GO, 0 for NO-GO; none while not checked
 };
 inline constexpr std::size_t k_readout_count = 22;
 
@@ -129,9 +129,9 @@ inline ReadOut is_go(const HeldRig& h) { return h.e.verdict == Verdict::NotCheck
 /// How a reading is read and shown.
 struct ReadoutInfo {
     Readout id;
-    std::string_view unit;       ///< of the plan: "deg", "kN", "mm", "%"; empty for a count and for times
-    double per_SI;               ///< in `unit` = SI value * per_SI
-    int decimals;                ///< shown in metric units
+    std::string_view unit;  ///< of the plan: "deg", "kN", "mm", "%"; empty for a count and for times
+    double per_SI;          ///< in `unit` = SI value * per_SI
+    int decimals;           ///< shown in metric units
     detail::ReadOut (*of)(const detail::HeldRig&);
 };
 
@@ -150,7 +150,8 @@ inline constexpr ReadoutInfo counted(Readout id, Of of) { return {id, "", 1.0, 0
 inline constexpr std::array<ReadoutInfo, k_readout_count> k_readouts{{
     detail::in_degrees(Readout::ForceAngle, [](const detail::HeldRig& h) { return detail::ReadOut(h.holding.applied_force_angle_rad); }),
     detail::in_kN(Readout::HardestGuy, [](const detail::HeldRig& h) { return detail::most(h.holding.equilibrium.guy_tension_N); }),
-    detail::in_kN(Readout::FirstGuy, [](const detail::HeldRig& h) { return h.e.model.guys.empty() ? std::nullopt : detail::ReadOut(h.holding.equilibrium.guy_tension_N[0]); }),
+    detail::in_kN(Readout::FirstGuy,
+                  [](const detail::HeldRig& h) { return h.e.model.guys.empty() ? std::nullopt : detail::ReadOut(h.holding.equilibrium.guy_tension_N[0]); }),
     detail::in_degrees(Readout::FirstGuyAngle, detail::first_guy_angle_rad),
     detail::in_degrees(Readout::EdgeTurn, [](const detail::HeldRig& h) { return detail::ReadOut(h.holding.setup.ropes[0].path.wrap_rad); }),
     detail::in_percent(Readout::EdgeAdds, [](const detail::HeldRig& h) { return detail::ReadOut(edge_saving(h.e.model, h.rope).as_rigged - 1.0); }),

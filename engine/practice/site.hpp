@@ -21,11 +21,11 @@ struct DrawnSite {
 
 /// What is asked of a site: all of it while holding, but for the verdict.
 struct SiteAnswer {
-    Verdict verdict = Verdict::NotChecked;   ///< Go or NoGo
-    Check governs;                           ///< the rule that decides: the broken one, or the one with least to spare
-    std::size_t hardest_guy = 0;             ///< the one with the greatest tension
-    double hardest_N = 0.0, next_N = 0.0;    ///< its tension, and that of the next
-    double angle_deg = 0.0;                  ///< of the ropes' resultant: asked_angle_deg()
+    Verdict verdict = Verdict::NotChecked;  ///< Go or NoGo
+    Check governs;                          ///< the rule that decides: the broken one, or the one with least to spare
+    std::size_t hardest_guy = 0;            ///< the one with the greatest tension
+    double hardest_N = 0.0, next_N = 0.0;   ///< its tension, and that of the next
+    double angle_deg = 0.0;                 ///< of the ropes' resultant: asked_angle_deg()
 };
 
 /// One and two legs: how far the resultant is off the leg, or off the plane of the legs (the applied-force angle). Three legs: how
@@ -78,8 +78,7 @@ struct Marks {
 };
 
 [[nodiscard]] inline Marks marks_of(const SiteAnswer& answer, const Prediction& said) {
-    return {said.go == (answer.verdict == Verdict::Go), said.guy == answer.hardest_guy,
-            std::abs(said.angle_deg - answer.angle_deg) <= k_angle_counts_deg};
+    return {said.go == (answer.verdict == Verdict::Go), said.guy == answer.hardest_guy, std::abs(said.angle_deg - answer.angle_deg) <= k_angle_counts_deg};
 }
 
 }  // namespace guywright

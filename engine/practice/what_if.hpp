@@ -11,7 +11,9 @@ inline constexpr std::size_t k_most_what_ifs = 4;
 
 namespace detail {
 
-inline std::string indexed(std::string_view list, std::size_t i, std::string_view key) { return std::string(list) + "[" + std::to_string(i) + "]" + std::string(key); }
+inline std::string indexed(std::string_view list, std::size_t i, std::string_view key) {
+    return std::string(list) + "[" + std::to_string(i) + "]" + std::string(key);
+}
 
 /// What the rule that decides looks at first; empty where no one number does.
 inline std::string number_behind(const Check& c) {
@@ -40,7 +42,7 @@ inline std::string number_behind(const Check& c) {
 /// Paths of the three or four numbers that are worth trying on a site: what the deciding rule looks at, lean, haul and load, and the guy
 /// that works hardest.
 [[nodiscard]] inline std::vector<std::string> what_if_paths(const Plan& plan, const SiteAnswer& answer) {
-    Plan copy = plan;   // the finder hands out writable places
+    Plan copy = plan;  // the finder hands out writable places
     std::vector<std::string> out;
     const auto add = [&](const std::string& path) {
         const bool there = !path.empty() && find_number(copy, path) && std::find(out.begin(), out.end(), path) == out.end();

@@ -11,18 +11,18 @@ enum class Verdict : unsigned char { NotChecked, Go, NoGo };
 /// they show what the starting values would give, and the verdict stays NotChecked.
 struct Evaluation {
     Verdict verdict = Verdict::NotChecked;
-    bool error_swept = false;                ///< the box of measuring errors was looked at to the end
-    InputFaults faults;                      ///< inputs that cannot be used
-    std::vector<std::string> not_measured;   ///< inputs still missing
+    bool error_swept = false;               ///< the box of measuring errors was looked at to the end
+    InputFaults faults;                     ///< inputs that cannot be used
+    std::vector<std::string> not_measured;  ///< inputs still missing
     Model model;
-    Outcomes outcomes;                       ///< [k_rigged], [k_holding], ...
+    Outcomes outcomes;  ///< [k_rigged], [k_holding], ...
     LostGuys guys_lost;
-    LoadLimit load_limit;                    ///< of the holding case
-    CheckTable checks;                       ///< at the measured values
-    CheckTable worst;                        ///< at the worst of measuring error
-    std::vector<std::string> spoilers;       ///< paths of measurements, by Check::spoiler
-    std::vector<double> eaten;               ///< as ErrorSweep::eaten(), of the same measurements
-    std::vector<Check> closest;              ///< rows of `worst` with a margin or a failure, the worst first
+    LoadLimit load_limit;               ///< of the holding case
+    CheckTable checks;                  ///< at the measured values
+    CheckTable worst;                   ///< at the worst of measuring error
+    std::vector<std::string> spoilers;  ///< paths of measurements, by Check::spoiler
+    std::vector<double> eaten;          ///< as ErrorSweep::eaten(), of the same measurements
+    std::vector<Check> closest;         ///< rows of `worst` with a margin or a failure, the worst first
 };
 
 namespace detail {
@@ -43,9 +43,7 @@ inline std::vector<Check> ranked(const CheckTable& checks) {
         if (c.has_margin || c.status == CheckStatus::Fail) out.push_back(c);
     });
     // a failure first; among failures one without an answer or without a foot on the ground before a broken limit
-    const auto key = [](const Check& c) {
-        return std::pair{c.status != CheckStatus::Fail, c.has_margin && std::isfinite(c.margin) ? c.margin : -2.0};
-    };
+    const auto key = [](const Check& c) { return std::pair{c.status != CheckStatus::Fail, c.has_margin && std::isfinite(c.margin) ? c.margin : -2.0}; };
     std::stable_sort(out.begin(), out.end(), [&](const Check& a, const Check& b) { return key(a) < key(b); });
     return out;
 }

@@ -36,18 +36,18 @@ struct SecondReading {
 struct ReadTwice {
     std::string path;
     double first = 0.0, second = 0.0;
-    double allowed = 0.0;   ///< the tolerance with which the first was judged
-    bool agrees = false;    ///< the second lies within what was judged
+    double allowed = 0.0;  ///< the tolerance with which the first was judged
+    bool agrees = false;   ///< the second lies within what was judged
 };
 
 struct SecondCheck {
     std::vector<ReadTwice> readings;
-    std::vector<std::string> missing;        ///< critical measurements without a second reading
-    InputFaults faults;                      ///< readings that no plan can hold, or that give no rig
-    Plan seconds;                            ///< the plan with the second readings in place of the first
-    Evaluation with_seconds;                 ///< of `seconds`: why its verdict is what it is; nothing in it while there are faults
-    Verdict of_second = Verdict::NotChecked; ///< its verdict
-    Verdict worse = Verdict::NotChecked;     ///< of the two verdicts; never GO while a reading is missing
+    std::vector<std::string> missing;         ///< critical measurements without a second reading
+    InputFaults faults;                       ///< readings that no plan can hold, or that give no rig
+    Plan seconds;                             ///< the plan with the second readings in place of the first
+    Evaluation with_seconds;                  ///< of `seconds`: why its verdict is what it is; nothing in it while there are faults
+    Verdict of_second = Verdict::NotChecked;  ///< its verdict
+    Verdict worse = Verdict::NotChecked;      ///< of the two verdicts; never GO while a reading is missing
 
     [[nodiscard]] bool agrees() const {
         return missing.empty() && faults.empty() && std::all_of(readings.begin(), readings.end(), [](const ReadTwice& r) { return r.agrees; });
@@ -66,7 +66,7 @@ inline double apart(double a, double b, ErrorKind kind) {
 inline void take_readings(SecondCheck& out, Plan& seconds, const std::vector<SecondReading>& readings) {
     for (const SecondReading& r : readings) {
         const NumberRef number = find_number(seconds, r.path);
-        if (!number) continue;   // of a part that the plan no longer has
+        if (!number) continue;  // of a part that the plan no longer has
         const double first = number.get(), allowed = half_width(seconds.tolerances, number.range.error, first);
         // rounding of the two typed numbers must not make them disagree
         const bool agrees = apart(first, r.value, number.range.error) <= allowed * (1.0 + 1e-9) + 1e-9;

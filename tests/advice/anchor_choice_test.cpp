@@ -72,7 +72,7 @@ TEST_CASE("anchor choice: no choice with any pretension tried is better by more 
             q.guys.erase(q.guys.begin() + static_cast<std::ptrdiff_t>(left_out));
             for (GuyPlan& g : q.guys) g.pretension_kN = pretension_kN;
             const Evaluation measured = evaluate_as_measured(q);
-            if (least_of(measured) <= best) continue;   // the box only takes away
+            if (least_of(measured) <= best) continue;  // the box only takes away
             best = std::max(best, least_of(evaluate(q)));
         }
     CHECK(c.best_three()[0].margin >= best - 0.03);
@@ -124,7 +124,7 @@ TEST_CASE("anchor choice: fewer than three anchors, or an input missing: nothing
 
 TEST_CASE("anchor choice: one that comes down at some point of the box is told as NO-GO for that, and so that a full verdict agrees") {
     Plan p = with_anchors(5, 9);
-    for (GuyPlan& g : p.guys) g.EA_kN = 2.0;   // far too soft to hold the head
+    for (GuyPlan& g : p.guys) g.EA_kN = 2.0;  // far too soft to hold the head
     p.ropes[0].load_kg = 200.0;
     AnchorChoice c(p);
     finish(c);

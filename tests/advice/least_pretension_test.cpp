@@ -56,7 +56,7 @@ TEST_CASE("linear program: the corner with the least cost, an equality kept, non
     p.unknowns = 2;
     p.cost = {2.0, 3.0};
     p.rows = {{{1.0, 1.0}, 4.0, false}, {{1.0, 3.0}, 6.0, false}, {{-1.0, 0.0}, -3.0, false}};
-    ProgramAnswer a = solve(p);   // x + y >= 4, x + 3y >= 6, x <= 3: at (3, 1)
+    ProgramAnswer a = solve(p);  // x + y >= 4, x + 3y >= 6, x <= 3: at (3, 1)
     REQUIRE(a.solved);
     CHECK_WITHIN(a.x[0], 3.0, 1e-12);
     CHECK_WITHIN(a.x[1], 1.0, 1e-12);
@@ -84,7 +84,7 @@ TEST_CASE("linear program: no point that keeps every row costs less, over random
             LinearProgram::Row row;
             for (std::size_t i = 0; i < p.unknowns; ++i) row.a[i] = r.between(-1.0, 1.0);
             for (std::size_t i = 0; i < p.unknowns; ++i) row.at_least += row.a[i] * inside[i];
-            row.at_least -= r.between(0.0, 0.5);   // so that `inside` keeps it
+            row.at_least -= r.between(0.0, 0.5);  // so that `inside` keeps it
             p.rows.push_back(row);
         }
         const ProgramAnswer a = solve(p);
@@ -195,7 +195,7 @@ TEST_CASE("least pretension: of the ratios that balance none holds with a smalle
     }
     CHECK(held > 50);
     CHECK_MESSAGE(cheapest_N > 0.99 * sum_N, cheapest_N, " against ", sum_N);
-    CHECK_MESSAGE(cheapest_N < 1.15 * sum_N, cheapest_N, " against ", sum_N);   // it was looked for near enough
+    CHECK_MESSAGE(cheapest_N < 1.15 * sum_N, cheapest_N, " against ", sum_N);  // it was looked for near enough
 }
 
 TEST_CASE("least pretension: the head rests where it is drawn, but for what the leg gives way") {
@@ -215,9 +215,9 @@ TEST_CASE("least pretension: measuring error asks for more; the hand's pull foll
     REQUIRE(real.status == PretensionStatus::Found);
     for (std::size_t i = 0; i < 4; ++i) {
         CHECK(real.guys[i].force_N > exact.guys[i].force_N);
-        CHECK_WITHIN(real.guys[i].pull_N, real.guys[i].force_N * 1.3 / 3.0, 1e-9);   // three parts
+        CHECK_WITHIN(real.guys[i].pull_N, real.guys[i].force_N * 1.3 / 3.0, 1e-9);  // three parts
         CHECK(exact.guys[i].by_hand);
-        CHECK_FALSE(real.guys[i].by_hand);   // over 600 N on the cord
+        CHECK_FALSE(real.guys[i].by_hand);  // over 600 N on the cord
     }
 }
 
@@ -228,7 +228,7 @@ TEST_CASE("least pretension: out of range it says who goes slack and when, or in
     CHECK(falls.guys.empty());
     Plan p = support::exact(support::go_plan());
     p.frame.lean_deg = 8.0;
-    p.guys[2].anchor_strength_kN = 0.4;   // may carry 100 N for long
+    p.guys[2].anchor_strength_kN = 0.4;  // may carry 100 N for long
     const LeastPretension slack = find_least_pretension(p);
     REQUIRE(slack.status == PretensionStatus::NotInRange);
     REQUIRE_FALSE(slack.falls);
@@ -267,7 +267,7 @@ TEST_CASE("least pretension: for random rigs of every structure what is told as 
 
 TEST_CASE("least pretension: of a rig that stands in no case at all it says that it falls") {
     Plan p = support::go_plan();
-    p.frame.legs[0].mass_kg = 500.0;   // on cord too weak to be pulled as tight as that takes
+    p.frame.legs[0].mass_kg = 500.0;  // on cord too weak to be pulled as tight as that takes
     p.frame.lean_deg = 0.0;
     p.guys = {support::guy("front", 0, 30), support::guy("right", 90, 30), support::guy("back", 180, 30), support::guy("left", 270, 30)};
     for (GuyPlan& g : p.guys) {

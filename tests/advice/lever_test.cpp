@@ -96,7 +96,7 @@ TEST_CASE("levers: what leaves a range cannot be pulled") {
     CHECK(refused(Input::GuyInclination, 70.0));
     CHECK(refused(Input::HaulDistance, -9.0));
     CHECK(refused(Input::LeanAnew, 50.0));
-    CHECK(refused(Input::HaulHeight, -1.0));   // into the ground
+    CHECK(refused(Input::HaulHeight, -1.0));  // into the ground
 }
 
 TEST_CASE("levers: cords come from the published ones, stronger than what is there") {

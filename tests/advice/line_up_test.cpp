@@ -66,8 +66,8 @@ TEST_CASE("line up: an upright leg goes forward until two guys would stand 180 d
     CHECK(degrees(l.line_up.angle_before_rad) > 20.0);
     CHECK(degrees(l.line_up.angle_after_rad) < 3.0);
     CHECK(l.line_up.after.deg > 25.0);
-    CHECK_WITHIN(std::remainder(l.line_up.after.bearing_deg, 360.0), 0.0, 1e-6);   // the rig is symmetric
-    CHECK(l.line_up.take_up_m[0] < -0.5);                                           // back is paid out
+    CHECK_WITHIN(std::remainder(l.line_up.after.bearing_deg, 360.0), 0.0, 1e-6);  // the rig is symmetric
+    CHECK(l.line_up.take_up_m[0] < -0.5);                                         // back is paid out
     CHECK_WITHIN(l.line_up.take_up_m[1], l.line_up.take_up_m[2], 1e-9);
     CHECK(l.line_up.take_up_m[1] > 0.2);
     const Model after = build_model(l.line_up.plan).model;
@@ -104,7 +104,7 @@ TEST_CASE("line up: taking the guys in as told brings the force to the angle it 
         CHECK_WITHIN(angle_deg(taken_in(l), l.plan.actions, l.line_up.head_m), said_deg, 0.2);
         const LineUpOrder order = find_order(l.plan, l.model, l.line_up);
         if (order.status != OrderStatus::Found) return;
-        ++walked;   // now as it happens on site, from where the head was
+        ++walked;  // now as it happens on site, from where the head was
         Model m = l.model;
         Vec3 head_m = solve_equilibrium(m, {}, m.drawn_head_m).head_m;
         for (const TakeUpStep& s : order.steps) {
@@ -225,7 +225,7 @@ TEST_CASE("line up order: as told no guy goes slack, none is overloaded, the ang
 TEST_CASE("line up order: a guy that hangs loose as rigged is named, and no order is made up") {
     Plan p = support::usual_plan();
     for (auto& g : p.guys) g.pretension_kN = 0.0;
-    p.guys[0].pretension_kN = 2.0;   // drags the head back: the front guys cannot pull it up, but the leg stands on all three
+    p.guys[0].pretension_kN = 2.0;  // drags the head back: the front guys cannot pull it up, but the leg stands on all three
     p.guys.push_back(support::guy("rear", 170.0, 25.0));
     p.guys.back().pretension_kN = 0.0;
     const Lined l = lined(p);

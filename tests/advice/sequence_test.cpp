@@ -115,13 +115,13 @@ TEST_CASE("standing: a free foot pushed harder than friction holds slides") {
     p.feet[0].pin_shear_kN = 0.0;
     p.frame.lean_deg = 0.0;
     CHECK_FALSE(find_standing(p, built_of(p)).foot_slides);
-    p.edge.face_deg = 40.0;   // upright, but on a slope
+    p.edge.face_deg = 40.0;  // upright, but on a slope
     p.frame.legs[0].foot_m = {2.0, 0.0, -2.0 * std::tan(radians(40))};
     CHECK(find_standing(p, built_of(p)).foot_slides);
 }
 
 TEST_CASE("sequence: near the edge people and the back tie come first, and the back tie goes last") {
-    const Plan p = support::steep_plan();   // foot 1.2 m behind the edge
+    const Plan p = support::steep_plan();  // foot 1.2 m behind the edge
     const Sequence s = sequence_of(p);
     CHECK(s.up[0].kind == StepKind::TieInPeople);
     CHECK_WITHIN(s.up[0].behind_edge_m, 1.2, 1e-12);
@@ -130,7 +130,7 @@ TEST_CASE("sequence: near the edge people and the back tie come first, and the b
     CHECK(s.down[s.down.size() - 1].kind == StepKind::BackTieLast);
     CHECK(p.guys[s.down[s.down.size() - 1].part].name == "back");
     for (const SequenceStep& step : s.down) CHECK_FALSE((step.kind == StepKind::TakeOff && p.guys[step.part].name == "back"));
-    const Sequence away = sequence_of(support::go_plan());   // 2.8 m behind it
+    const Sequence away = sequence_of(support::go_plan());  // 2.8 m behind it
     CHECK(place_of(away.up, StepKind::BackTieFirst) == -1);
     CHECK(place_of(away.down, StepKind::BackTieLast) == -1);
 }
@@ -144,7 +144,7 @@ TEST_CASE("sequence: without a guy behind, a line of its own holds the kit back"
 }
 
 TEST_CASE("sequence: anchors past the edge and feet come before the frame is raised") {
-    const Plan p = support::steep_plan();   // right and left are anchored past the edge
+    const Plan p = support::steep_plan();  // right and left are anchored past the edge
     const Sequence s = sequence_of(p);
     const long raised = place_of(s.up, StepKind::Raise);
     CHECK(place_of(s.up, StepKind::FixFeet) < raised);
@@ -182,8 +182,7 @@ TEST_CASE("sequence: rigged it is the rig that was judged") {
         const Evaluation e = evaluate_as_measured(p);
         const SequenceStep& check = s.up[static_cast<std::size_t>(place_of(s.up, StepKind::Check))];
         REQUIRE(check.after.by_itself);
-        for (std::size_t i = 0; i < p.guys.size(); ++i)
-            CHECK_WITHIN(check.after.guy_tension_N[i], e.outcomes[k_rigged].equilibrium.guy_tension_N[i], 1e-3);
+        for (std::size_t i = 0; i < p.guys.size(); ++i) CHECK_WITHIN(check.after.guy_tension_N[i], e.outcomes[k_rigged].equilibrium.guy_tension_N[i], 1e-3);
     }
 }
 

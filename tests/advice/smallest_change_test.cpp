@@ -146,7 +146,7 @@ TEST_CASE("smallest change: two together only where no single one does, and both
         CHECK(evaluate(applied(p, a)).verdict == Verdict::Go);
         CHECK(undone(applied(p, a), a) == p);
         for (std::size_t only = 0; only < 2; ++only) {
-            if (only == 1 && a.changes[1].edits.size() > 1) continue;   // worked out from where the first leaves the head
+            if (only == 1 && a.changes[1].edits.size() > 1) continue;  // worked out from where the first leaves the head
             Advice half = a;
             half.changes = {a.changes[only]};
             CHECK(evaluate(applied(p, half)).verdict != Verdict::Go);
@@ -156,7 +156,7 @@ TEST_CASE("smallest change: two together only where no single one does, and both
 
 TEST_CASE("smallest change: nothing in reach: the rule that stays broken is named, with the nearest plan it is broken in") {
     const Plan p = changed([](Plan& q) {
-        q.ropes[0].strength_kN = 2.0;   // no lever makes the rope stronger
+        q.ropes[0].strength_kN = 2.0;  // no lever makes the rope stronger
     });
     SmallestChange s(p);
     finish(s);
@@ -168,8 +168,8 @@ TEST_CASE("smallest change: nothing in reach: the rule that stays broken is name
 }
 
 TEST_CASE("smallest change: none for what is GO, not measured or faulty") {
-    for (const Plan& p : {support::go_plan(), changed([](Plan& q) { q.not_measured = {"edge.face_deg"}; }),
-                          changed([](Plan& q) { q.guys[0].inclination_deg = 89.0; })}) {
+    for (const Plan& p :
+         {support::go_plan(), changed([](Plan& q) { q.not_measured = {"edge.face_deg"}; }), changed([](Plan& q) { q.guys[0].inclination_deg = 89.0; })}) {
         SmallestChange s(p);
         finish(s);
         CHECK(s.advice().empty());
@@ -238,7 +238,7 @@ TEST_CASE("smallest change: none that a scan with full verdicts finds is smaller
                 const double size = lever.input == Input::GuyBearing || lever.input == Input::HaulBearing ? std::min(turn, 360.0 - turn) : turn;
                 CHECK(scanned(p, lever, 0.95 * size, steps, known) == HUGE_VAL);
             } else if (scanned(p, lever, HUGE_VAL, 2 * steps, known) < HUGE_VAL) {
-                ++missed;   // a narrow window that the steps of the search stepped over: told, not offered
+                ++missed;  // a narrow window that the steps of the search stepped over: told, not offered
             }
         }
     }

@@ -87,7 +87,7 @@ TEST_CASE("tie matrix: at a head that cannot move a guy gains k l / L0") {
     m.drawn_head_m = {0.0, 0.0, 2.0};
     m.shortest_leg_m = 2.0;
     for (const Vec3 foot : {Vec3(1, 0, 0), Vec3(-1, 1, 0), Vec3(-1, -1, 0)}) m.legs.push_back({foot, glm::length(m.drawn_head_m - foot), 1e13, 0.0, true});
-    m.guys.push_back({{-4.0, 0.0, 0.0}, 4.0, 20e3});   // spans 4.472 m
+    m.guys.push_back({{-4.0, 0.0, 0.0}, 4.0, 20e3});  // spans 4.472 m
     const Equilibrium e = solve_equilibrium(m, {}, m.drawn_head_m);
     const TieMatrix t = tie_matrix(m, e);
     REQUIRE(t.computed);
@@ -119,8 +119,8 @@ TEST_CASE("tie matrix: four guys round a single leg: some take-up slackens a nei
     const Evaluation e = evaluate_as_measured(support::go_plan());
     const TieMatrix t = tie_matrix(e.model, e.outcomes[k_rigged].equilibrium);
     REQUIRE(t.computed);
-    CHECK(t.change_N_per_m[0][1] < 0.0);   // back right eases back left, 70 degrees from it
-    CHECK(t.change_N_per_m[0][3] > 0.0);   // and tightens left, across the leg
+    CHECK(t.change_N_per_m[0][1] < 0.0);  // back right eases back left, 70 degrees from it
+    CHECK(t.change_N_per_m[0][3] > 0.0);  // and tightens left, across the leg
     int eased = 0, looked_at = 0;
     for (std::uint64_t i = 0; i < 1000; ++i) {
         const Plan p = support::random_monopod(i);

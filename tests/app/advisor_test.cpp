@@ -92,7 +92,7 @@ TEST_CASE("advisor: what a new guy's anchor carries is asked for before it is GO
         REQUIRE(add != levers.end());
         for (const bool at_anchor_found : {false, true}) {
             Advice advice;
-            advice.changes.push_back(change_of(plan, *add, at_anchor_found ? 0.0 : 1.0));   // the anchors found stand first
+            advice.changes.push_back(change_of(plan, *add, at_anchor_found ? 0.0 : 1.0));  // the anchors found stand first
             REQUIRE(advice.changes[0].new_guy->anchor_m.has_value() == at_anchor_found);
             Plan changed = plan;
             REQUIRE(edit(changed, TakeAdvice{advice}).refused.empty());
@@ -176,7 +176,7 @@ TEST_CASE("found anchors: measured from below the head, missing until entered") 
     CHECK(set_measure(plan, "candidate_anchors_m[0][1]", 2.5));
     const Vec3 head_m = *drawn_head_of(plan), at_m = plan.candidate_anchors_m[0];
     CHECK(std::abs(at_m.x - head_m.x) < 1e-9);
-    CHECK(std::abs(at_m.y - (head_m.y - 2.5)) < 1e-9);   // 90 is to the right, y is to the left
+    CHECK(std::abs(at_m.y - (head_m.y - 2.5)) < 1e-9);  // 90 is to the right, y is to the left
     CHECK(measure_at(plan, "candidate_anchors_m[0][0]")->value == 90.0);
     CHECK(measure_at(plan, "candidate_anchors_m[0][1]")->value == 2.5);
     CHECK(!set_measure(plan, "candidate_anchors_m[0][0]", 361.0));

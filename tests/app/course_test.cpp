@@ -154,7 +154,7 @@ TEST_CASE("course: the ends of a slider can be reached in feet, too") {
     State s = with_own_plan();
     s.speech.units = UnitSystem::Imperial;
     begin(s, LessonId::EdgeWrap);
-    CHECK(enter_shown(s, "frame.foot_m[0][0]", "6.3").empty());   // 1.92 m behind the edge
+    CHECK(enter_shown(s, "frame.foot_m[0][0]", "6.3").empty());  // 1.92 m behind the edge
     CHECK_FALSE(enter_shown(s, "frame.foot_m[0][0]", "6.2").empty());
 }
 
@@ -191,7 +191,7 @@ TEST_CASE("course: an answer is judged by the engine, whichever it is, and is to
             const bool is_right = hand(s).options[i].right;
             right += is_right ? 1 : 0;
             CHECK(idea_told(s).starts_with(is_right ? "Right: " : "No: "));
-            apply(s, {AnswerLesson{0}});   // only once
+            apply(s, {AnswerLesson{0}});  // only once
             CHECK(hand(s).answered == i);
         }
         CHECK(right >= 1);
@@ -229,7 +229,7 @@ TEST_CASE("course: a wrong guy in the order of work is shown, told against a bet
     CHECK(s.plan.guys.size() == 1);
     CHECK(is_filled(order_told(s)));
     CHECK(order_told(s).find(hand(s).whole.guys[guy].name) != std::string::npos);
-    apply(s, {TieGuy{0}});   // first it has to come off
+    apply(s, {TieGuy{0}});  // first it has to come off
     CHECK(s.plan.guys.size() == 1);
     apply(s, {TakeOffGuy{}});
     CHECK(s.plan.guys.empty());
@@ -318,7 +318,8 @@ TEST_CASE("course: what is done comes back from what was kept; what is damaged o
     p.lessons.set(2);
     p.lessons.set(9);
     CHECK(read_progress(progress_json(p)) == p);
-    for (const char* damaged : {"", "{", "[]", "null", "{\"lessons\":7}", "{\"lessons\":[1,null,\"none\"]}", "\xFF\xFE"}) CHECK(read_progress(damaged).lessons.none());
+    for (const char* damaged : {"", "{", "[]", "null", "{\"lessons\":7}", "{\"lessons\":[1,null,\"none\"]}", "\xFF\xFE"})
+        CHECK(read_progress(damaged).lessons.none());
     const Progress later = read_progress(R"({"lessons":["foot","of a later version"],"more":{}})");
     CHECK(later.lessons.test(5));
     CHECK(later.lessons.count() == 1);

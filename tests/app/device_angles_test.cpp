@@ -92,7 +92,7 @@ TEST_CASE("faces_aside: a screen that looks along the edge does not tell the sid
     CHECK_FALSE(faces_aside(glm::normalize(Vec3{0.0, 1.0, 0.3}), edge));
     CHECK(faces_aside(glm::normalize(Vec3{0.3, 1.0, 0.0}), edge));
     CHECK(faces_aside(glm::normalize(Vec3{0.3, 1.0, -0.2}), edge));
-    CHECK_FALSE(faces_aside(glm::normalize(Vec3{0.03, 1.0, 0.0}), edge));   // upright within the reading's error
+    CHECK_FALSE(faces_aside(glm::normalize(Vec3{0.03, 1.0, 0.0}), edge));  // upright within the reading's error
 }
 
 TEST_CASE("heading_deg: north, east, south, west; tilted; held past upright; the picture turned") {

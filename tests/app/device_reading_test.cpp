@@ -58,7 +58,7 @@ TEST_CASE("SteadyReader: too few, too short, or nothing told is no reading") {
     CHECK(filled(still, 1.0).read(ReadingKind::Inclination, k_largest_deg).status == Status::Waiting);
     CHECK(filled([](double) { return Held{}; }).read(ReadingKind::Inclination, k_largest_deg).status == Status::Waiting);
     SteadyReader reader = filled(still);
-    reader.add(lying(41.0), 3600.0);   // a pause: what was before it counts no more
+    reader.add(lying(41.0), 3600.0);  // a pause: what was before it counts no more
     CHECK(reader.read(ReadingKind::Inclination, k_largest_deg).status == Status::Waiting);
 }
 
@@ -77,14 +77,19 @@ TEST_CASE("SteadyReader: a compass that says it is bad, that is steep, or that i
                    h.compass_deg = 30.0;
                    h.compass_error_deg = error_deg;
                    return h;
-               }).read(ReadingKind::Bearing, k_largest_deg);
+               })
+            .read(ReadingKind::Bearing, k_largest_deg);
     };
     CHECK(told(10.0).status == Status::Steady);
     CHECK(told(10.0).error_deg > 14.0);
     CHECK(told(25.0).status == Status::Inaccurate);
     CHECK(told(-1.0).status == Status::Inaccurate);
     CHECK(told(5.0, 60.0).status == Status::HoldFlatter);
-    const Reading none = filled([](double) { Held h = lying(0.0); h.absolute = false; return h; }).read(ReadingKind::Bearing, k_largest_deg);
+    const Reading none = filled([](double) {
+                             Held h = lying(0.0);
+                             h.absolute = false;
+                             return h;
+                         }).read(ReadingKind::Bearing, k_largest_deg);
     CHECK(none.status == Status::Waiting);
 }
 
@@ -93,11 +98,15 @@ TEST_CASE("SteadyReader: a leg's lean has its side only with the screen toward t
     const auto aside = [](double) {
         Held h = lying(0.0);
         h.gamma_deg = -75.0;
-        h.taller_than_wide = false;   // its long edge is x
+        h.taller_than_wide = false;  // its long edge is x
         return h;
     };
     CHECK(filled(aside).read(ReadingKind::LegLean, k_largest_deg).status == Status::Steady);
-    const auto sideways = [](double) { Held h = lying(60.0); h.gamma_deg = 80.0; return h; };
+    const auto sideways = [](double) {
+        Held h = lying(60.0);
+        h.gamma_deg = 80.0;
+        return h;
+    };
     CHECK(filled(sideways).read(ReadingKind::LegLean, k_largest_deg).status == Status::TurnScreen);
 }
 
@@ -107,7 +116,8 @@ TEST_CASE("reading_kind: what a device can measure, and straight out before the 
     CHECK(reading_kind(plan, "frame.lean_deg") == ReadingKind::LegLean);
     CHECK(reading_kind(plan, "guys[0].bearing_deg") == ReadingKind::StraightOut);
     plan.edge.compass_out_deg = 200.0;
-    for (const char* path : {"guys[0].bearing_deg", "ropes[0].haul.bearing_deg", "feet[0].ties[0].bearing_deg"}) CHECK(reading_kind(plan, path) == ReadingKind::Bearing);
+    for (const char* path : {"guys[0].bearing_deg", "ropes[0].haul.bearing_deg", "feet[0].ties[0].bearing_deg"})
+        CHECK(reading_kind(plan, path) == ReadingKind::Bearing);
     plan.frame.kind = FrameKind::AFrame;
     CHECK(reading_kind(plan, "frame.lean_deg") == ReadingKind::PlaneLean);
     plan.frame.kind = FrameKind::Tripod;

@@ -62,7 +62,7 @@ TEST_CASE("highlight: every slider of every structure lights up what it is about
     for (Plan& plan : plans())
         for_each_number(plan, [&](const std::string& path, double&, const Range&) {
             if (find_input(path) == nullptr) return;
-            if (path.starts_with("candidate_anchor")) return;   // these have a plan view of their own
+            if (path.starts_with("candidate_anchor")) return;  // these have a plan view of their own
             ++sliders;
             INFO(path);
             const scene::Highlight h = highlight_of(path);

@@ -69,7 +69,7 @@ TEST_CASE("history: taken in step by step as it was kept, the nearest first") {
     CHECK(history.number == 3);
     History short_of_numbers;
     for (int i = 0; i < 3; ++i) take_in_step(short_of_numbers, true, "x");
-    CHECK(short_of_numbers.first() == 0);   // never below
+    CHECK(short_of_numbers.first() == 0);  // never below
 }
 
 TEST_CASE("history: holds the last 200 gestures") {

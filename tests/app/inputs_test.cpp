@@ -47,7 +47,7 @@ TEST_CASE("inputs: in metric units a number is stored as it is typed, with a poi
     const app::Input& length = input_of("frame.leg_length_m[0]");
     for (const Speech& speech : {k_metric_english, k_metric_french})
         for (const char* text : {"4.25", "4,25"}) CHECK(typed_and_kept(length, speech, text) == 4.25);
-    CHECK(typed_and_kept(input_of("frame.foot_m[0][0]"), k_metric_english, "1.3") == -1.3);   // behind the edge is -x
+    CHECK(typed_and_kept(input_of("frame.foot_m[0][0]"), k_metric_english, "1.3") == -1.3);  // behind the edge is -x
 }
 
 TEST_CASE("inputs: in imperial units exactly the converted number is stored") {
@@ -106,7 +106,7 @@ TEST_CASE("inputs: a slider lies within what is allowed, and its ends and steps 
             const double steps = (scale.slide.to - scale.slide.from) / scale.slide.step, decimals = scale.slide.step * std::pow(10.0, scale.slide.decimals);
             CHECK(steps >= 8.0);
             CHECK(steps <= 730.0);
-            CHECK(std::abs(decimals - std::round(decimals)) < 1e-9);   // no step is smaller than what is shown
+            CHECK(std::abs(decimals - std::round(decimals)) < 1e-9);  // no step is smaller than what is shown
         });
     }
 }
@@ -128,7 +128,7 @@ TEST_CASE("inputs: the same value in either language and either system") {
     CHECK(shown_value(length, k_metric_french, 4.25) == "4,25 m");
     CHECK(shown_value(length, k_imperial_english, 4.25) == "13.94 ft");
     CHECK(shown_value(length, k_imperial_french, 4.25) == "13,94 ft");
-    CHECK(shown_value(input_of("frame.foot_m[0][0]"), k_metric_english, 0.0) == "0.00 m");   // never "-0"
+    CHECK(shown_value(input_of("frame.foot_m[0][0]"), k_metric_english, 0.0) == "0.00 m");  // never "-0"
     CHECK(allowed_text(input_of("guys[0].inclination_deg"), k_metric_english, range::inclination_deg) == "allowed 2 to 88\u00B0");
     CHECK(allowed_text(input_of("guys[0].inclination_deg"), k_metric_french, range::inclination_deg) == "admis : 2 à 88\u00B0");
     const Tolerances t{};

@@ -15,7 +15,8 @@ struct Hand {
     double now_s = 100.0;
 
     Hand& touch(Touched what, double seconds) {
-        for (double t = 0.0; t < seconds; t += 0.02, now_s += 0.02) if (what != Touched::Nothing || lock.waits()) lock.look(what, now_s);
+        for (double t = 0.0; t < seconds; t += 0.02, now_s += 0.02)
+            if (what != Touched::Nothing || lock.waits()) lock.look(what, now_s);
         return *this;
     }
     Hand& rest(double seconds = 0.3) { return touch(Touched::Nothing, seconds); }
@@ -68,7 +69,7 @@ TEST_CASE("Lock: the text view's keys, in order only") {
     CHECK(lock.open());
     Lock left;
     left.press(Touched::First, 5.0);
-    CHECK_FALSE(left.waits());   // nothing is drawn for it
+    CHECK_FALSE(left.waits());  // nothing is drawn for it
     for (double now_s = 100.0; now_s < 103.0; now_s += 0.1) left.look(Touched::Second, now_s);
     CHECK_FALSE(left.open());
 }

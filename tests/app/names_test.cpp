@@ -24,15 +24,19 @@ TEST_CASE("SetText: names and the title are taken without the blanks around them
     Plan plan = new_plan();
     CHECK(refusal(plan, "guys[1].name", "  north tree ") == "");
     CHECK(plan.guys[1].name == "north tree");
-    CHECK(refusal(plan, "ropes[0].name", "B\xC3\xA9" "al 1") == "");
-    CHECK(plan.ropes[0].name == "B\xC3\xA9" "al 1");
+    CHECK(refusal(plan, "ropes[0].name",
+                  "B\xC3\xA9"
+                  "al 1") == "");
+    CHECK(plan.ropes[0].name ==
+          "B\xC3\xA9"
+          "al 1");
     CHECK(refusal(plan, "title", "Quarry dam, bay 3") == "");
     CHECK(plan.title == "Quarry dam, bay 3");
     CHECK(find_faults(plan).empty());
 }
 
 TEST_CASE("SetText: a refusal says why and changes nothing") {
-    Plan plan = new_plan();   // guys back, right, left
+    Plan plan = new_plan();  // guys back, right, left
     const Plan before = plan;
     for (const char* empty : {"", "   ", "-", "!?"}) CHECK_MESSAGE(has(refusal(plan, "guys[1].name", empty), "at least one letter"), empty);
     CHECK(has(refusal(plan, "title", ""), "at least one letter"));
@@ -40,7 +44,12 @@ TEST_CASE("SetText: a refusal says why and changes nothing") {
     CHECK(refusal(plan, "title", std::string(81, 'x')) == "That is 81 characters; at most 80 fit.");
     CHECK(refusal(plan, "guys[1].name", "left") == "Another guy is called \"left\". Every guy needs a name of its own.");
     CHECK(has(refusal(plan, "guys[1].name", " LEFT "), "\"left\""));
-    for (const char* strange : {"\xC5\x81" "awa", "\xF0\x9F\xA7\x97", "a\tb", "a\nb", "\xE2\x80\xAE" "cba", "a\xFF"})
+    for (const char* strange : {"\xC5\x81"
+                                "awa",
+                                "\xF0\x9F\xA7\x97", "a\tb", "a\nb",
+                                "\xE2\x80\xAE"
+                                "cba",
+                                "a\xFF"})
         CHECK_MESSAGE(has(refusal(plan, "guys[1].name", strange), "no sign for"), strange);
     for (const char* path : {"guys[3].name", "note", "not_measured[0]", "guys[0].bearing_deg", "", "guys[0].name.name"})
         CHECK_MESSAGE(refusal(plan, path, "x") != "", path);
@@ -49,8 +58,10 @@ TEST_CASE("SetText: a refusal says why and changes nothing") {
 
 TEST_CASE("SetText: the letters that the face has beyond Latin-1 are taken, and no sign that it lacks") {
     Plan plan = new_plan();
-    for (const char* drawn : {"N\u0153ud", "\u0152uvre", "\u0160ibenik \u0161", "\u0178", "10 \u20AC", "pont \u2013 rive", "\u00ABA\u00BB \u2026"}) CHECK_MESSAGE(refusal(plan, "guys[0].name", drawn) == "", drawn);
-    for (const char* lacking : {"\u017Eivo", "\u0142", "\u010D", "\u2011x", "\u2012x", "\u2024x"}) CHECK_MESSAGE(has(refusal(plan, "guys[0].name", lacking), "no sign for"), lacking);
+    for (const char* drawn : {"N\u0153ud", "\u0152uvre", "\u0160ibenik \u0161", "\u0178", "10 \u20AC", "pont \u2013 rive", "\u00ABA\u00BB \u2026"})
+        CHECK_MESSAGE(refusal(plan, "guys[0].name", drawn) == "", drawn);
+    for (const char* lacking : {"\u017Eivo", "\u0142", "\u010D", "\u2011x", "\u2012x", "\u2024x"})
+        CHECK_MESSAGE(has(refusal(plan, "guys[0].name", lacking), "no sign for"), lacking);
 }
 
 TEST_CASE("SetText: a refusal in French, and new parts named in it") {
@@ -127,10 +138,9 @@ TEST_CASE("moves: whatever the order, each guy has its own numbers missing") {
     while (plan.guys.size() < 6) edit(plan, AddGuy{});
     plan.not_measured.clear();
     for (std::size_t i = 0; i < plan.guys.size(); i += 2) mark_not_measured(plan, "guys[" + std::to_string(i) + "].parts");
-    for (std::size_t i = 0; i < plan.guys.size(); ++i) plan.guys[i].parts = i % 2 == 0 ? 1 : 2;   // 1: not measured
+    for (std::size_t i = 0; i < plan.guys.size(); ++i) plan.guys[i].parts = i % 2 == 0 ? 1 : 2;  // 1: not measured
     for (int step = 0; step < 300; ++step) {
         edit(plan, MoveGuy{random() % 6, random() % 2 == 0});
-        for (std::size_t i = 0; i < plan.guys.size(); ++i)
-            REQUIRE(is_measured(plan, "guys[" + std::to_string(i) + "].parts") == (plan.guys[i].parts == 2));
+        for (std::size_t i = 0; i < plan.guys.size(); ++i) REQUIRE(is_measured(plan, "guys[" + std::to_string(i) + "].parts") == (plan.guys[i].parts == 2));
     }
 }

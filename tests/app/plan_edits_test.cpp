@@ -93,13 +93,14 @@ TEST_CASE("SetKind: a tripod has no lean to measure, and back to one leg nothing
     CHECK(faults_of(plan) == "");
     CHECK(build_model(plan).faults.empty());
     CHECK_FALSE(misses(plan, "frame.lean_deg"));
-    CHECK(misses(plan, "frame.leg_rating_kN[2]"));   // never entered for the first leg either
+    CHECK(misses(plan, "frame.leg_rating_kN[2]"));  // never entered for the first leg either
     edit(plan, AddHobble{0, 2});
     edit(plan, SetKind{FrameKind::Monopod});
     CHECK(faults_of(plan) == "");
     CHECK(plan.frame.hobbles.empty());
     CHECK(misses(plan, "frame.lean_deg"));
-    CHECK(std::none_of(plan.not_measured.begin(), plan.not_measured.end(), [](const std::string& p) { return p.find("m[1]") != std::string::npos && p.starts_with("frame."); }));
+    CHECK(std::none_of(plan.not_measured.begin(), plan.not_measured.end(),
+                       [](const std::string& p) { return p.find("m[1]") != std::string::npos && p.starts_with("frame."); }));
 }
 
 TEST_CASE("SetKind: what a third leg does not know is what the first does not, whatever is missing of the second or of a hobble") {
@@ -176,7 +177,8 @@ TEST_CASE("a part that is not there is refused and nothing changes") {
 
 namespace {
 
-const std::vector<std::string> k_some_names{"back", "Back ", "left", "main", "", "   ", "\xC3\xA9t\xC3\xA9", "\xFF", "a\nb", std::string(40, 'x'), std::string(41, 'x')};
+const std::vector<std::string> k_some_names{
+    "back", "Back ", "left", "main", "", "   ", "\xC3\xA9t\xC3\xA9", "\xFF", "a\nb", std::string(40, 'x'), std::string(41, 'x')};
 
 /// Takes an answer: a lever pulled, a lean, pretensions, other anchors. Made without asking whether it helps: the plan must bear it.
 void random_advice(Plan& plan, std::mt19937& random) {
@@ -193,7 +195,9 @@ void random_advice(Plan& plan, std::mt19937& random) {
             edit(plan, TakeAdvice{advice});
             return;
         }
-        case 1: edit(plan, TakeLean{{asked.frame.lean_deg, asked.frame.lean_bearing_deg}, {static_cast<double>(random() % 30), asked.frame.lean_bearing_deg}}); return;
+        case 1:
+            edit(plan, TakeLean{{asked.frame.lean_deg, asked.frame.lean_bearing_deg}, {static_cast<double>(random() % 30), asked.frame.lean_bearing_deg}});
+            return;
         case 2: edit(plan, TakePretensions{std::vector<double>(random() % 7, 0.3)}); return;
         default: {
             std::vector<GuyPlan> guys = asked.guys;

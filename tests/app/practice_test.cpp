@@ -284,7 +284,8 @@ TEST_CASE("progress: reads what it wrote; what is damaged counts as nothing") {
     CHECK(read_progress(progress_json(progress)) == progress);
     CHECK(progress.highest() == 5);
     CHECK(progress.levels[1] == LevelScore{2, 1, 0, 2});
-    for (const char* damaged : {"", "{}", "[]", "{\"levels\":3}", "{\"levels\":[[1,2,0,0]]}", "{\"levels\":[[-1,0,0,0]]}", "{\"levels\":[[1,0,0]]}", "{\"levels\":[[1e99,0,0,0]]}", "{\"levels\":[null,\"x\"]}"})
+    for (const char* damaged : {"", "{}", "[]", "{\"levels\":3}", "{\"levels\":[[1,2,0,0]]}", "{\"levels\":[[-1,0,0,0]]}", "{\"levels\":[[1,0,0]]}",
+                                "{\"levels\":[[1e99,0,0,0]]}", "{\"levels\":[null,\"x\"]}"})
         CHECK(read_progress(damaged) == Progress{});
     CHECK(read_progress("{\"levels\":[[3,1,2,3],[1,2,0,0]]}").levels[0] == LevelScore{3, 1, 2, 3});
 }

@@ -12,7 +12,10 @@ using namespace guywright::app;
 namespace {
 
 nlohmann::json entry(const std::string& id, const Plan& plan) {
-    return {{"id", id}, {"plan", canonical_plan_text(plan)}, {"people", {{{"name", "Mara"}, {"role", "rigger"}, {"time", "2031-04-05 16:07"}}, {{"name", "Jon"}, {"role", "officer"}, {"time", "2031-04-05 16:09"}}}}};
+    return {{"id", id},
+            {"plan", canonical_plan_text(plan)},
+            {"people",
+             {{{"name", "Mara"}, {"role", "rigger"}, {"time", "2031-04-05 16:07"}}, {{"name", "Jon"}, {"role", "officer"}, {"time", "2031-04-05 16:09"}}}}};
 }
 
 }  // namespace

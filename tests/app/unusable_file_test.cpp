@@ -15,7 +15,7 @@ TEST_CASE("a file that cannot be used: its faults are told in the language chose
     CHECK(french.starts_with("Ce fichier est inutilisable."));
     CHECK(french.find("allowed") == std::string::npos);
     CHECK(english.find("allowed") != std::string::npos);
-    CHECK(std::count(english.begin(), english.end(), '\n') == 10);   // an empty line, eight faults, and how many more
+    CHECK(std::count(english.begin(), english.end(), '\n') == 10);  // an empty line, eight faults, and how many more
     const std::size_t last = english.rfind("\u00B7 ");
     CHECK(english.substr(last).starts_with("\u00B7 and "));
     CHECK(english.substr(last).ends_with(" more"));

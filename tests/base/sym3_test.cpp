@@ -7,9 +7,7 @@ using support::Random;
 
 namespace {
 
-double determinant(const Sym3& m) {
-    return m.xx * (m.yy * m.zz - m.yz * m.yz) - m.xy * (m.xy * m.zz - m.yz * m.xz) + m.xz * (m.xy * m.yz - m.yy * m.xz);
-}
+double determinant(const Sym3& m) { return m.xx * (m.yy * m.zz - m.yz * m.yz) - m.xy * (m.xy * m.zz - m.yz * m.xz) + m.xz * (m.xy * m.yz - m.yy * m.xz); }
 
 Sym3 random_sym(Random& r, double size) {
     Sym3 m;

@@ -15,7 +15,7 @@ using namespace guywright;
 namespace {
 
 constexpr std::size_t k_plans = 60;
-constexpr int k_rounds = 3;   ///< the quickest counts: the rest is waiting
+constexpr int k_rounds = 3;  ///< the quickest counts: the rest is waiting
 
 /// A NO-GO plan, with anchors found all round it.
 std::vector<Plan> plans() {
@@ -24,7 +24,8 @@ std::vector<Plan> plans() {
         Plan p = support::random_spoilt(i);
         support::Random r(i);
         for (std::size_t a = 0; a < k_max_candidate_anchors; ++a) {
-            p.candidate_anchors_m.push_back(p.frame.legs[0].foot_m + r.between(2.5, 6.0) * along_bearing(radians(30.0 * static_cast<double>(a) + r.between(-10.0, 10.0))));
+            p.candidate_anchors_m.push_back(p.frame.legs[0].foot_m +
+                                            r.between(2.5, 6.0) * along_bearing(radians(30.0 * static_cast<double>(a) + r.between(-10.0, 10.0))));
             p.candidate_anchor_strengths_kN.push_back(r.between(6.0, 20.0));
         }
         if (evaluate(p).verdict == Verdict::NoGo) out.push_back(std::move(p));
@@ -40,7 +41,7 @@ template <class Work>
 double seconds(Work work) {
     double best_s = HUGE_VAL;
     for (int i = 0; i < k_rounds; ++i) {
-        const std::clock_t from = std::clock();   // of the processor, so that other work on the machine counts less
+        const std::clock_t from = std::clock();  // of the processor, so that other work on the machine counts less
         work();
         best_s = std::min(best_s, static_cast<double>(std::clock() - from) / CLOCKS_PER_SEC);
     }
@@ -72,7 +73,7 @@ void print(const char* what, const std::vector<Cost>& costs, Of of) {
 
 int main() {
     const std::vector<Plan> all = plans();
-    cost_of(all.front());   // until the engine that runs wasm has compiled it well
+    cost_of(all.front());  // until the engine that runs wasm has compiled it well
     std::vector<Cost> costs;
     for (const Plan& p : all) costs.push_back(cost_of(p));
     std::printf("[\n");

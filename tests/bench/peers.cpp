@@ -11,7 +11,7 @@ using namespace guywright;
 
 namespace {
 
-volatile double sink = 0.0;   // so that no result is computed for nobody
+volatile double sink = 0.0;  // so that no result is computed for nobody
 
 /// One case, for NLopt: the engine's own energy and slope.
 struct Problem {
@@ -33,7 +33,7 @@ Vec3 by_nlopt(nlopt_algorithm algorithm, const bench::Loaded& rig, const Case& c
     nlopt_set_min_objective(opt, energy_J, &problem);
     nlopt_set_xtol_abs1(opt, 1e-9);
     nlopt_set_maxeval(opt, 20000);
-    nlopt_set_initial_step1(opt, 1e-3);   // metres; only methods without slopes use it
+    nlopt_set_initial_step1(opt, 1e-3);  // metres; only methods without slopes use it
     double at[3] = {rig.rigged_m.x, rig.rigged_m.y, rig.rigged_m.z}, least_J = 0.0;
     nlopt_optimize(opt, at, &least_J);
     nlopt_destroy(opt);

@@ -9,8 +9,7 @@ inline guywright::Plan rig(int guys, int ropes = 1) {
     guywright::Plan p = support::go_plan();
     p.guys.clear();
     const double first_deg = guys == 3 ? 180.0 : 180.0 / guys;
-    for (int i = 0; i < guys; ++i)
-        p.guys.push_back(support::guy("guy " + std::to_string(i), std::fmod(first_deg + 360.0 * i / guys, 360.0), 30.0, 3));
+    for (int i = 0; i < guys; ++i) p.guys.push_back(support::guy("guy " + std::to_string(i), std::fmod(first_deg + 360.0 * i / guys, 360.0), 30.0, 3));
     p.ropes.resize(static_cast<std::size_t>(ropes), p.ropes[0]);
     for (std::size_t i = 0; i < p.ropes.size(); ++i) {
         p.ropes[i].name = "rope " + std::to_string(i);
@@ -18,7 +17,7 @@ inline guywright::Plan rig(int guys, int ropes = 1) {
         p.ropes[i].share = 1.0 / ropes;
     }
     p.actions.swing_deg = 5.0;
-    p.edge.opening_m = 0.1;   // ground for every anchor, wherever the numbers put it
+    p.edge.opening_m = 0.1;  // ground for every anchor, wherever the numbers put it
     return p;
 }
 

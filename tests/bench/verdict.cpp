@@ -8,7 +8,7 @@ using namespace guywright;
 
 namespace {
 
-volatile double sink = 0.0;   // so that no result is computed for nobody
+volatile double sink = 0.0;  // so that no result is computed for nobody
 
 /// Of one case, on average over all cases of a rig.
 double equilibrium_s() {

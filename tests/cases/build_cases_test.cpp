@@ -47,14 +47,14 @@ Plan two_ropes() {
 
 TEST_CASE("cases: which there are, rigged and holding first") {
     using enum CaseId;
-    CHECK(ids(cases_of(support::usual_plan())) ==
-          std::vector{Rigged, Holding, Raising, Lowering, HeldHigh, HeldLow, Arrest, ArrestRunning, ArrestSwingLeft, ArrestSwingRight, SwingLeft, SwingRight, Outward, HaulReleased});
+    CHECK(ids(cases_of(support::usual_plan())) == std::vector{Rigged, Holding, Raising, Lowering, HeldHigh, HeldLow, Arrest, ArrestRunning, ArrestSwingLeft,
+                                                              ArrestSwingRight, SwingLeft, SwingRight, Outward, HaulReleased});
     Plan still = support::usual_plan();
     still.actions.swing_deg = still.actions.outward_deg = 0.0;
     still.ropes[0].haul.reset();
     CHECK(ids(cases_of(still)) == std::vector{Rigged, Holding, Raising, Lowering, HeldHigh, HeldLow, Arrest, ArrestRunning});
-    CHECK(ids(cases_of(two_ropes())) == std::vector{Rigged, Holding, Raising, Lowering, HeldHigh, HeldLow, Arrest, ArrestRunning, ArrestSwingLeft, ArrestSwingRight, SwingLeft, SwingRight, Outward,
-                                                    OneRopeTakesAll, HaulReleased, OneRopeTakesAll});
+    CHECK(ids(cases_of(two_ropes())) == std::vector{Rigged, Holding, Raising, Lowering, HeldHigh, HeldLow, Arrest, ArrestRunning, ArrestSwingLeft,
+                                                    ArrestSwingRight, SwingLeft, SwingRight, Outward, OneRopeTakesAll, HaulReleased, OneRopeTakesAll});
 }
 
 TEST_CASE("cases: four hauled ropes fill the list and fit") {
@@ -122,15 +122,14 @@ TEST_CASE("arrest: the dynamic factor on both sides, no relief from friction, ar
 
 TEST_CASE("swing and outward pull: the action is added to the rope's own") {
     Plan p = support::usual_plan();
-    p.edge.face_deg = 60.0;   // clear of the edge: the direction shows in the pull itself
+    p.edge.face_deg = 60.0;  // clear of the edge: the direction shows in the pull itself
     p.ropes[0].swing_deg = 3.0;
     p.actions = {2.0, 10.0, 5.0};
     const Cases cases = cases_of(p);
     CHECK_WITHIN(find(cases, CaseId::SwingLeft).pulls[0].at.y, std::sin(radians(7)), 1e-14);
     CHECK_WITHIN(find(cases, CaseId::SwingRight).pulls[0].at.y, -std::sin(radians(13)), 1e-14);
     CHECK_WITHIN(find(cases, CaseId::Outward).pulls[0].at.z, -std::sin(radians(55)) * std::cos(radians(3)), 1e-14);
-    for (const CaseId id : {CaseId::SwingLeft, CaseId::SwingRight, CaseId::Outward})
-        CHECK_WITHIN(find(cases, id).ropes[0].head_side_N, k_load_N, 1e-9);
+    for (const CaseId id : {CaseId::SwingLeft, CaseId::SwingRight, CaseId::Outward}) CHECK_WITHIN(find(cases, id).ropes[0].head_side_N, k_load_N, 1e-9);
 }
 
 TEST_CASE("one rope takes all: the sum of the shares on that rope, nothing on the other") {
@@ -142,7 +141,7 @@ TEST_CASE("one rope takes all: the sum of the shares on that rope, nothing on th
     CHECK(first.pulls.size() == 2);
     CHECK_FALSE(second.ropes[0].loaded);
     CHECK_WITHIN(second.ropes[1].head_side_N, k_load_N, 1e-9);
-    CHECK(second.pulls.size() == 1);   // tied off: one side only
+    CHECK(second.pulls.size() == 1);  // tied off: one side only
 }
 
 TEST_CASE("shares: each rope carries its own part while both hold") {

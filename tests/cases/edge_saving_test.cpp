@@ -33,5 +33,5 @@ TEST_CASE("clear of the edge nothing is lost there") {
 TEST_CASE("on a slope the rope on the ground turns by the slope only") {
     Plan p = support::usual_plan();
     p.edge.face_deg = 45.0;
-    CHECK_WITHIN(saving_of(p).on_ground, 1.2657, 5e-5);   // exp(0.3 * 45 deg)
+    CHECK_WITHIN(saving_of(p).on_ground, 1.2657, 5e-5);  // exp(0.3 * 45 deg)
 }

@@ -43,7 +43,7 @@ TEST_CASE("inside_legs: by how much, and negative outside") {
     const Model a = standing_on({{0, -1, 0}, {0, 1, 0}}, {0, 0, 2});
     const double half_deg = degrees(std::atan(0.5));
     CHECK_WITHIN(degrees(inside_legs_rad(a, {0, 0, 2}, {0, 0, -1})), half_deg, 1e-9);
-    CHECK_WITHIN(degrees(inside_legs_rad(a, {0, 0, 2}, {5, 1, -1})), half_deg - 45.0, 1e-9);   // its part across the plane does not count
+    CHECK_WITHIN(degrees(inside_legs_rad(a, {0, 0, 2}, {5, 1, -1})), half_deg - 45.0, 1e-9);  // its part across the plane does not count
     CHECK(inside_legs_rad(a, {0, 0, 2}, {0, 0, 1}) < 0.0);
     const Model t = standing_on({{1, 0, 0}, {-0.5, 0.9, 0}, {-0.5, -0.9, 0}}, {0, 0, 2});
     // straight down passes the nearest face at the angle whose tangent is that face's foot line's distance over the height

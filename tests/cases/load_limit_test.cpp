@@ -34,7 +34,7 @@ TEST_CASE("load limit: a mast under a straight load falls at its length times th
     const Model m = mast(2000.0);
     const double sideways_N_m = 1.5 * m.guys[0].stiffness_N_m * 0.5 + 2000.0 / (3.0 * std::sqrt(2.0)) * (3.0 - 1.5 * 0.5);
     const LoadLimit limit = find_load_limit(m, straight_down(2000.0), m.drawn_head_m);
-    const double by_hand = (3.0 * sideways_N_m - 3.0 * 2000.0 * std::sqrt(0.5)) / 2000.0;   // the guys push the leg down too
+    const double by_hand = (3.0 * sideways_N_m - 3.0 * 2000.0 * std::sqrt(0.5)) / 2000.0;  // the guys push the leg down too
     CHECK_FALSE(limit.capped);
     CHECK_WITHIN(limit.collapse_factor / by_hand, 1.0, 0.01);
     CHECK(std::abs(limit.goes_toward.z) < 0.01);

@@ -53,8 +53,7 @@ TEST_CASE("outcome: the whole rig is in balance - feet, anchors, ropes and weigh
         const Outcome o = solve_case(m, c, m.drawn_head_m);
         REQUIRE(o.stable);
         Vec3 sum_N = o.foot_reaction_N[0] + o.resultant_N - Vec3(0, 0, m.legs[0].weight_N);
-        for (std::size_t i = 0; i < m.guys.size(); ++i)
-            sum_N += o.equilibrium.guy_tension_N[i] * glm::normalize(m.guys[i].anchor_m - o.equilibrium.head_m);
+        for (std::size_t i = 0; i < m.guys.size(); ++i) sum_N += o.equilibrium.guy_tension_N[i] * glm::normalize(m.guys[i].anchor_m - o.equilibrium.head_m);
         CHECK_VEC_WITHIN(sum_N, Vec3(0, 0, 0), 1e-4);
     }
 }
@@ -66,8 +65,7 @@ TEST_CASE("outcome: moments about the foot vanish too, but for the leg's weight,
     REQUIRE(o.stable);
     const Vec3 arm_m = o.equilibrium.head_m - m.legs[0].foot_m;
     Vec3 at_head_N = o.resultant_N - Vec3(0, 0, m.head_weight_N);
-    for (std::size_t i = 0; i < m.guys.size(); ++i)
-        at_head_N += o.equilibrium.guy_tension_N[i] * glm::normalize(m.guys[i].anchor_m - o.equilibrium.head_m);
+    for (std::size_t i = 0; i < m.guys.size(); ++i) at_head_N += o.equilibrium.guy_tension_N[i] * glm::normalize(m.guys[i].anchor_m - o.equilibrium.head_m);
     CHECK_VEC_WITHIN(glm::cross(arm_m, at_head_N), Vec3(0, 0, 0), 1e-3);
 }
 
@@ -83,8 +81,7 @@ TEST_CASE("outcome: resultant, its angle to the leg and the pulley's load are th
     CHECK_WITHIN(o.pulley_N[0], glm::length(both_N), 1e-8);
     const Vec3 leg = glm::normalize(m.legs[0].foot_m - head_m);
     CHECK_WITHIN(o.applied_force_angle_rad, std::acos(glm::dot(leg, glm::normalize(both_N))), 1e-9);
-    for (std::size_t i = 0; i < 3; ++i)
-        CHECK_WITHIN(o.guy_angle_rad[i], std::acos(glm::dot(leg, glm::normalize(m.guys[i].anchor_m - head_m))), 1e-9);
+    for (std::size_t i = 0; i < 3; ++i) CHECK_WITHIN(o.guy_angle_rad[i], std::acos(glm::dot(leg, glm::normalize(m.guys[i].anchor_m - head_m))), 1e-9);
     CHECK_WITHIN(o.head_shift_m, glm::length(head_m - m.drawn_head_m), 1e-15);
 }
 
@@ -107,7 +104,7 @@ TEST_CASE("outcome: two ropes - each pulley its own load, the resultant their su
     const Model m = built(p);
     const Outcome o = solved(m, p, CaseId::Holding);
     REQUIRE(o.stable);
-    CHECK_WITHIN(o.pulley_N[1], 100.0 * 9.80665, 1e-8);   // tied off: the one side
+    CHECK_WITHIN(o.pulley_N[1], 100.0 * 9.80665, 1e-8);  // tied off: the one side
     Vec3 sum_N{0.0};
     for (const Pull& pull : o.setup.pulls) sum_N += pull_force_N(pull, o.equilibrium.head_m);
     CHECK_VEC_WITHIN(o.resultant_N, sum_N, 1e-9);

@@ -70,11 +70,16 @@ TEST_CASE("every strength: kept at its limit, broken just above") {
         force_N = std::nan("");
         CHECK(b.status(id) == CheckStatus::Fail);
     };
-    at(CheckId::GuyStrength, [](Outcome& o) -> double& { return o.equilibrium.guy_tension_N[0]; }, 2000.0);
-    at(CheckId::AnchorStrength, [](Outcome& o) -> double& { return o.equilibrium.guy_tension_N[0]; }, 4000.0);
-    at(CheckId::LegStrength, [](Outcome& o) -> double& { return o.equilibrium.leg_compression_N[0]; }, 4000.0);
-    at(CheckId::PulleyStrength, [](Outcome& o) -> double& { return o.pulley_N[0]; }, 8000.0);
-    at(CheckId::ConnectorStrength, [](Outcome& o) -> double& { return o.pulley_N[0]; }, 6000.0);
+    at(
+        CheckId::GuyStrength, [](Outcome& o) -> double& { return o.equilibrium.guy_tension_N[0]; }, 2000.0);
+    at(
+        CheckId::AnchorStrength, [](Outcome& o) -> double& { return o.equilibrium.guy_tension_N[0]; }, 4000.0);
+    at(
+        CheckId::LegStrength, [](Outcome& o) -> double& { return o.equilibrium.leg_compression_N[0]; }, 4000.0);
+    at(
+        CheckId::PulleyStrength, [](Outcome& o) -> double& { return o.pulley_N[0]; }, 8000.0);
+    at(
+        CheckId::ConnectorStrength, [](Outcome& o) -> double& { return o.pulley_N[0]; }, 6000.0);
 }
 
 TEST_CASE("a held leg in tension is judged by its size") {
@@ -87,12 +92,12 @@ TEST_CASE("arrest: its own, smaller safety factors") {
     Bench b;
     b.outcome.setup.arrest = true;
     b.outcome.equilibrium.guy_tension_N[0] = 5000.0;
-    CHECK(b.status(CheckId::GuyStrength) == CheckStatus::Pass);       // 20 / 4
-    CHECK(b.status(CheckId::AnchorStrength) == CheckStatus::Pass);    // 16 / 2
+    CHECK(b.status(CheckId::GuyStrength) == CheckStatus::Pass);     // 20 / 4
+    CHECK(b.status(CheckId::AnchorStrength) == CheckStatus::Pass);  // 16 / 2
     b.outcome.equilibrium.guy_tension_N[0] = 5000.01;
     CHECK(b.status(CheckId::GuyStrength) == CheckStatus::Fail);
     b.outcome.pulley_N[0] = 10000.0;
-    CHECK(b.status(CheckId::ConnectorStrength) == CheckStatus::Pass);   // 30 / 3
+    CHECK(b.status(CheckId::ConnectorStrength) == CheckStatus::Pass);  // 30 / 3
     b.outcome.pulley_N[0] = 10000.01;
     CHECK(b.status(CheckId::ConnectorStrength) == CheckStatus::Fail);
 }
@@ -159,7 +164,7 @@ TEST_CASE("a foot that lifts is NO-GO beyond a tenth of a millimetre, and then n
 TEST_CASE("a foot held down: a caution with the pull as soon as it pulls up, since nothing says what that may be") {
     Bench b;
     b.outcome.foot_reaction_N[0] = {0, 0, -500};
-    CHECK(b.table().find(CheckId::FootHeldDown) == nullptr);   // not held down
+    CHECK(b.table().find(CheckId::FootHeldDown) == nullptr);  // not held down
     b.model.legs[0].held_down = true;
     CHECK(b.status(CheckId::FootHeldDown) == CheckStatus::Caution);
     CHECK_WITHIN(b.row(CheckId::FootHeldDown).value, 0.5, 1e-12);
@@ -176,7 +181,7 @@ TEST_CASE("foot by friction alone: at mu N it holds, above it slides") {
     CHECK(b.status(CheckId::FootFriction) == CheckStatus::Pass);
     b.outcome.foot_reaction_N[0] = {-300, 400.001, 1000};
     CHECK(b.status(CheckId::FootFriction) == CheckStatus::Fail);
-    b.outcome.foot_reaction_N[0] = {-1, 0, -500};   // held down, pulled up: no friction
+    b.outcome.foot_reaction_N[0] = {-1, 0, -500};  // held down, pulled up: no friction
     CHECK(b.status(CheckId::FootFriction) == CheckStatus::Fail);
 }
 
@@ -200,18 +205,18 @@ TEST_CASE("foot on a slope: friction and what pushes along it are those of the s
     CHECK_WITHIN(b.row(CheckId::FootFriction).limit, 0.6, 1e-9);
     b.outcome.foot_reaction_N[0] = 1000.0 * off_ground - 601.0 * down_slope;
     CHECK(b.status(CheckId::FootFriction) == CheckStatus::Fail);
-    b.outcome.foot_reaction_N[0] = {0, 0, 1000};   // straight down: the slope is steeper than friction's angle where tan 30 > mu
+    b.outcome.foot_reaction_N[0] = {0, 0, 1000};  // straight down: the slope is steeper than friction's angle where tan 30 > mu
     CHECK(b.status(CheckId::FootFriction) == CheckStatus::Pass);
     b.hold_foot({0.57, 0.0, {}});
     CHECK(b.status(CheckId::FootFriction) == CheckStatus::Fail);
-    b.outcome.foot_reaction_N[0] = {900, 0, 200};   // off the slope: nothing presses it down
+    b.outcome.foot_reaction_N[0] = {900, 0, 200};  // off the slope: nothing presses it down
     CHECK(b.status(CheckId::FootFriction) == CheckStatus::Fail);
 }
 
 TEST_CASE("foot on a slope: a tie up it holds what slides down, a tie down it does not") {
     Bench b;
     b.model.legs[0].ground_slope_rad = radians(45);
-    b.outcome.foot_reaction_N[0] = {0, 0, 1000};   // 707 down the slope, 707 onto it
+    b.outcome.foot_reaction_N[0] = {0, 0, 1000};  // 707 down the slope, 707 onto it
     b.hold_foot({0.2, 0.0, {{180.0, 9.8}}});
     CHECK(b.status(CheckId::FootTies) == CheckStatus::Pass);
     CHECK_WITHIN(b.row(CheckId::FootTies).value, 0.8 * std::sqrt(0.5), 1e-9);
@@ -222,7 +227,7 @@ TEST_CASE("foot on a slope: a tie up it holds what slides down, a tie down it do
 TEST_CASE("foot by a pin: takes what friction leaves, up to its shear over the factor for metal") {
     Bench b;
     b.hold_foot({0.5, 2.0, {}});
-    b.outcome.foot_reaction_N[0] = {-900, 0, 1000};   // 400 over friction; 2 kN / 5
+    b.outcome.foot_reaction_N[0] = {-900, 0, 1000};  // 400 over friction; 2 kN / 5
     CHECK(b.status(CheckId::FootPin) == CheckStatus::Pass);
     CHECK_WITHIN(b.row(CheckId::FootPin).value, 0.4, 1e-12);
     b.outcome.foot_reaction_N[0].x = -900.001;
@@ -232,7 +237,7 @@ TEST_CASE("foot by a pin: takes what friction leaves, up to its shear over the f
 TEST_CASE("foot by ties: the worst tie speaks, over the factor for soft goods") {
     Bench b;
     b.hold_foot({0.5, 0.0, {{0.0, 9.8}, {180.0, 4.0}}});
-    b.outcome.foot_reaction_N[0] = {-900, 0, 1000};   // pushed ahead: the back tie carries 400 of 4 kN / 10
+    b.outcome.foot_reaction_N[0] = {-900, 0, 1000};  // pushed ahead: the back tie carries 400 of 4 kN / 10
     CHECK(b.status(CheckId::FootTies) == CheckStatus::Pass);
     CHECK_WITHIN(b.row(CheckId::FootTies).value, 0.4, 1e-9);
     CHECK_WITHIN(b.row(CheckId::FootTies).margin, 0.0, 1e-9);
@@ -251,9 +256,9 @@ TEST_CASE("foot: ties that cannot hold leave friction to answer for it") {
 TEST_CASE("foot: a broken way to hold it never hides behind another, a sound one is enough") {
     Bench b;
     b.outcome.foot_reaction_N[0] = {-900, 0, 1000};
-    b.hold_foot({0.5, 0.1, {{180.0, 40.0}}});   // a hopeless pin, a strong tie
+    b.hold_foot({0.5, 0.1, {{180.0, 40.0}}});  // a hopeless pin, a strong tie
     CHECK(b.status(CheckId::FootTies) == CheckStatus::Pass);
-    b.hold_foot({0.5, 50.0, {{180.0, 0.1}}});   // a strong pin, a thread for a tie
+    b.hold_foot({0.5, 50.0, {{180.0, 0.1}}});  // a strong pin, a thread for a tie
     CHECK(b.status(CheckId::FootPin) == CheckStatus::Pass);
     CHECK(b.table().find(CheckId::FootTies) == nullptr);
 }
@@ -270,7 +275,7 @@ TEST_CASE("standing: fails where the outcome is not stable, whatever the forces"
 TEST_CASE("standing: the margin is what is left of the stiffness without the leg's own push") {
     Bench b;
     b.outcome.equilibrium.min_stiffness_N_m = 3000.0;
-    b.outcome.equilibrium.leg_compression_N[0] = 2700.0;   // over 2.7 m: 1000 N/m
+    b.outcome.equilibrium.leg_compression_N[0] = 2700.0;  // over 2.7 m: 1000 N/m
     CHECK_WITHIN(b.row(CheckId::Standing).margin, 0.75, 1e-12);
 }
 
@@ -297,7 +302,7 @@ TEST_CASE("a leg that falls fails by not standing, not by lack of an answer") {
 
 TEST_CASE("standing: a head that keeps less than a tenth of its stiffness is said to stand barely") {
     Bench b;
-    b.outcome.equilibrium.leg_compression_N[0] = 2700.0;   // over 2.7 m: 1000 N/m
+    b.outcome.equilibrium.leg_compression_N[0] = 2700.0;  // over 2.7 m: 1000 N/m
     b.outcome.equilibrium.min_stiffness_N_m = 1000.0 / 9.0 * 1.001;
     CHECK(b.status(CheckId::Standing) == CheckStatus::Pass);
     b.outcome.equilibrium.min_stiffness_N_m = 1000.0 / 9.0 * 0.999;
@@ -313,7 +318,7 @@ TEST_CASE("a foot that a hobble holds has what is left of the friction of all fe
         const Model m = build_model(p).model;
         Outcome o = solve_case(m, build_cases(m, p.actions)[1], m.drawn_head_m);
         REQUIRE(o.stable);
-        o.foot_reaction_N[0] = {outward_N, 500.0, 1500.0};   // the feet spread
+        o.foot_reaction_N[0] = {outward_N, 500.0, 1500.0};  // the feet spread
         o.foot_reaction_N[1] = {outward_N, -500.0, 1500.0};
         CheckTable t;
         check_forces(t, p, m, o, 1);
@@ -323,8 +328,8 @@ TEST_CASE("a foot that a hobble holds has what is left of the friction of all fe
     p.frame.hobbles = {Hobble{0, 1, 9.8}};
     const CheckTable held = foot();
     CHECK(held.find(CheckId::FootFriction, 0)->status == CheckStatus::Pass);
-    CHECK(held.find(CheckId::FootFriction, 0)->margin == 1.0);   // nothing but the hobble holds what spreads them
-    CHECK_WITHIN(foot(90.0).find(CheckId::FootFriction, 0)->margin, 0.4, 1e-9);   // each foot pushes 90 N of the 150 that its friction gives
+    CHECK(held.find(CheckId::FootFriction, 0)->margin == 1.0);                   // nothing but the hobble holds what spreads them
+    CHECK_WITHIN(foot(90.0).find(CheckId::FootFriction, 0)->margin, 0.4, 1e-9);  // each foot pushes 90 N of the 150 that its friction gives
     CHECK(foot(151.0).find(CheckId::FootFriction, 0)->status == CheckStatus::Fail);
     CHECK_WITHIN(held.find(CheckId::HobbleStrength, 0)->value, 0.35, 0.001);
 }

@@ -6,7 +6,7 @@
 
 using namespace guywright;
 
-TEST_CASE("check table: keys all different") {   // its order is asserted where it stands
+TEST_CASE("check table: keys all different") {  // its order is asserted where it stands
     std::set<std::string_view> keys;
     for (const CheckInfo& row : k_checks) CHECK(keys.insert(row.key).second);
 }
@@ -88,7 +88,7 @@ TEST_CASE("CheckTable: among answers without a margin the farther value stays") 
     CHECK(table.find(CheckId::GuySlack)->case_index == 2);
     table.add(yes_no_check(CheckId::EdgeZone, 0, CheckStatus::Caution, 1.0, 2.0, 1));
     table.add(yes_no_check(CheckId::EdgeZone, 0, CheckStatus::Caution, 0.5, 2.0, 2));
-    CHECK(table.find(CheckId::EdgeZone)->case_index == 2);   // here less is worse
+    CHECK(table.find(CheckId::EdgeZone)->case_index == 2);  // here less is worse
 }
 
 TEST_CASE("CheckTable: rows come in the order of the rules, then of the parts") {

@@ -32,9 +32,7 @@ Plan upright(std::vector<GuyPlan> guys) {
     return p;
 }
 
-CheckStatus angle_status(double guy_angle_deg) {
-    return status(upright({guy("back", 180, 90.0 - guy_angle_deg)}), CheckId::GuyAngle);
-}
+CheckStatus angle_status(double guy_angle_deg) { return status(upright({guy("back", 180, 90.0 - guy_angle_deg)}), CheckId::GuyAngle); }
 
 CheckStatus gap_status(std::vector<double> bearings_deg) {
     Plan p = upright({});
@@ -61,17 +59,17 @@ TEST_CASE("guy angle: NO-GO under 30, caution under 45, at the limit kept") {
 }
 
 TEST_CASE("guy angle: the lean counts, and every guy is judged by itself") {
-    Plan p = usual_plan();   // leans 22 forward
+    Plan p = usual_plan();  // leans 22 forward
     p.guys = {guy("back", 180, 39), guy("front", 0, 70), guy("steep", 180, 37.5)};
-    CHECK(status(p, CheckId::GuyAngle, 0) == CheckStatus::Fail);      // 90 - 22 - 39 = 29
-    CHECK(status(p, CheckId::GuyAngle, 1) == CheckStatus::Caution);   // 90 + 22 - 70 = 42
+    CHECK(status(p, CheckId::GuyAngle, 0) == CheckStatus::Fail);     // 90 - 22 - 39 = 29
+    CHECK(status(p, CheckId::GuyAngle, 1) == CheckStatus::Caution);  // 90 + 22 - 70 = 42
     CHECK(status(p, CheckId::GuyAngle, 2) == CheckStatus::Caution);
     CHECK_WITHIN(drawn(p).find(CheckId::GuyAngle, 1)->value, 42.0, 1e-6);
 }
 
 TEST_CASE("bearing gap: NO-GO at 180 and over, caution over 150") {
     CHECK(gap_status({0, 120, 240}) == CheckStatus::Pass);
-    CHECK(gap_status({0, 105, 210}) == CheckStatus::Pass);      // 150
+    CHECK(gap_status({0, 105, 210}) == CheckStatus::Pass);  // 150
     CHECK(gap_status({0, 104.99, 209.99}) == CheckStatus::Caution);
     CHECK(gap_status({0, 90, 180.001}) == CheckStatus::Caution);
     CHECK(gap_status({0, 90, 180}) == CheckStatus::Fail);
@@ -112,7 +110,7 @@ TEST_CASE("front tie: within half a metre of the edge a guy must be anchored ahe
 TEST_CASE("front tie: the head counts, not the foot") {
     Plan p = upright({guy("back", 180, 45), guy("right", 100, 45), guy("left", 260, 45)});
     p.frame.legs[0].foot_m = {-1.2, 0, 0};
-    p.frame.lean_deg = 20.0;   // head at -1.2 + 0.92
+    p.frame.lean_deg = 20.0;  // head at -1.2 + 0.92
     CHECK(status(p, CheckId::FrontTie) == CheckStatus::Fail);
 }
 
@@ -162,7 +160,7 @@ TEST_CASE("edge zone: a foot nearer than 2 m cautions") {
 }
 
 TEST_CASE("a team may tighten a limit: it is applied, and not called loosened") {
-    Plan p = upright({guy("back", 180, 55)});   // 35 to the leg
+    Plan p = upright({guy("back", 180, 55)});  // 35 to the leg
     p.limits.guy_angle_min_deg = 40.0;
     CHECK(status(p, CheckId::GuyAngle) == CheckStatus::Fail);
     CHECK(drawn(p).find(CheckId::LimitLoosened, 0) == nullptr);
@@ -191,10 +189,9 @@ TEST_CASE("looser is: smaller angles to the leg, wider gaps, more movement, smal
         FAIL("no such limit");
         return false;
     };
-    for (const char* key : {"guy_angle_min_deg", "guy_angle_good_deg", "head_to_edge_m", "edge_zone_m", "factor_soft", "factor_metal",
-                            "factor_anchor", "arrest_factor_soft", "arrest_factor_metal", "arrest_factor_anchor"})
+    for (const char* key : {"guy_angle_min_deg", "guy_angle_good_deg", "head_to_edge_m", "edge_zone_m", "factor_soft", "factor_metal", "factor_anchor",
+                            "arrest_factor_soft", "arrest_factor_metal", "arrest_factor_anchor"})
         CHECK(lower_is_looser(key));
-    for (const char* key : {"bearing_gap_max_deg", "bearing_gap_good_deg", "applied_force_angle_good_deg", "head_shift_good_percent",
-                            "head_shift_max_percent"})
+    for (const char* key : {"bearing_gap_max_deg", "bearing_gap_good_deg", "applied_force_angle_good_deg", "head_shift_good_percent", "head_shift_max_percent"})
         CHECK_FALSE(lower_is_looser(key));
 }

@@ -84,7 +84,7 @@ TEST_CASE("foot ties: an idle tie stays idle") {
 TEST_CASE("foot ties: a lifted foot, without friction, is held by ties alone") {
     CHECK_FALSE(smallest_foot_ties({300, 40, 0}, 0.0, tied({180})).holds);
     CHECK(smallest_foot_ties({300, 40, 0}, 0.0, tied({180, 90})).holds);
-    CHECK_FALSE(smallest_foot_ties({300, 40, 0}, 0.0, tied({180, 270})).holds);   // 40 to the left, and that tie pulls left
+    CHECK_FALSE(smallest_foot_ties({300, 40, 0}, 0.0, tied({180, 270})).holds);  // 40 to the left, and that tie pulls left
 }
 
 TEST_CASE("foot ties: what it finds does hold, no tie pushes, and no combination on a fine mesh does it with less") {

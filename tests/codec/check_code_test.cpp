@@ -37,7 +37,7 @@ TEST_CASE("check_code: the smallest change of any number changes it") {
         number.set(v);
     });
     CHECK(numbers > 85);
-    CHECK(changed == numbers);   // one in 32^6 could stay by chance: none of these does
+    CHECK(changed == numbers);  // one in 32^6 could stay by chance: none of these does
 }
 
 TEST_CASE("check_code: changes of words and of what is measured change it") {

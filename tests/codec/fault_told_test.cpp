@@ -29,8 +29,10 @@ TEST_CASE("fault_told: English is as the engine says it") {
 TEST_CASE("fault_told: phrases inside phrases, numbers with a comma, quotations as they stand") {
     CHECK(in_french({"guys[1].inclination_deg", "95.5", "2 to 88 deg"}) == "guys[1].inclination_deg : 95,5 ; admis : 2 à 88 deg");
     CHECK(in_french({"feet", "a list of 1 entry", "3 entries, one per leg"}) == "feet : une liste de 1 élément ; admis : 3 éléments, un par jambe");
-    CHECK(in_french({"title", "\"1 to 2.5, text\" (used twice)", "a name of its own"}) == "title : \"1 to 2.5, text\" (pris deux fois) ; admis : un nom différent des autres");
-    CHECK(in_french({"plan", "not JSON (found `x at line 2` at line 3, column 14)", "a value"}) == "plan : pas du JSON (`x at line 2` trouvé ligne 3, colonne 14) ; admis : une valeur");
+    CHECK(in_french({"title", "\"1 to 2.5, text\" (used twice)", "a name of its own"}) ==
+          "title : \"1 to 2.5, text\" (pris deux fois) ; admis : un nom différent des autres");
+    CHECK(in_french({"plan", "not JSON (found `x at line 2` at line 3, column 14)", "a value"}) ==
+          "plan : pas du JSON (`x at line 2` trouvé ligne 3, colonne 14) ; admis : une valeur");
 }
 
 TEST_CASE("fault_told: what has no words is told in English, and found") {
@@ -75,8 +77,10 @@ TEST_CASE("fault_told: files of any kind of damage have words") {
         REQUIRE(at != std::string::npos);
         return text.replace(at, what.size(), put);
     };
-    for (const std::string& text : {std::string(), std::string("}{"), std::string("[1, 2]"), std::string("{\"a\": 1"), whole + "x", std::string(k_most_plan_bytes + 1, ' '), std::string(9000, '['),
-                                    std::string("{\"a\": \"\x01\"}"), std::string("\xFF"), std::string("{\"a\": 1 \"b\"}"), std::string("{\"a\" 1}"), std::string("{a: 1}"), std::string("{\"a\": tru}"),
-                                    std::string("{\"a\": NaN}"), std::string("{\"a\": 01}"), std::string("{\"a\": \"\n\"}"), with("\"version\":1", "\"version\":99"), with("\"edge\"", "\"egde\"")})
+    for (const std::string& text :
+         {std::string(), std::string("}{"), std::string("[1, 2]"), std::string("{\"a\": 1"), whole + "x", std::string(k_most_plan_bytes + 1, ' '),
+          std::string(9000, '['), std::string("{\"a\": \"\x01\"}"), std::string("\xFF"), std::string("{\"a\": 1 \"b\"}"), std::string("{\"a\" 1}"),
+          std::string("{a: 1}"), std::string("{\"a\": tru}"), std::string("{\"a\": NaN}"), std::string("{\"a\": 01}"), std::string("{\"a\": \"\n\"}"),
+          with("\"version\":1", "\"version\":99"), with("\"edge\"", "\"egde\"")})
         all_have_words(read_plan(text).faults);
 }

@@ -135,7 +135,10 @@ TEST_CASE("read_plan: line and column count lines and characters, not bytes") {
 }
 
 TEST_CASE("read_plan: documents that are no plan at all") {
-    struct Document { std::string text; const char* part; };
+    struct Document {
+        std::string text;
+        const char* part;
+    };
     const Document documents[]{
         {"", "plan is empty"},
         {"  \n", "the end of the file"},

@@ -59,16 +59,22 @@ void refuses_naming(const std::string& path, const std::string& text) {
 }
 
 bool may_be_left_out(const std::string& path) {
-    static const std::set<std::string> optional{"note", "tolerances", "limits", "candidate_anchor_strengths_kN", "edge.opening_m",
-                                                "frame.foot_held_down", "frame.pole_diameter_mm", "frame.pole_wall_mm",
-                                                "frame.pole_E_GPa", "frame.hobbles", "actions.guy_loss_must_hold"};
+    static const std::set<std::string> optional{"note",
+                                                "tolerances",
+                                                "limits",
+                                                "candidate_anchor_strengths_kN",
+                                                "edge.opening_m",
+                                                "frame.foot_held_down",
+                                                "frame.pole_diameter_mm",
+                                                "frame.pole_wall_mm",
+                                                "frame.pole_E_GPa",
+                                                "frame.hobbles",
+                                                "actions.guy_loss_must_hold"};
     const bool of_rope = path.starts_with("ropes[") && (path.ends_with(".strength_kN") || path.ends_with(".knot_efficiency"));
     return of_rope || optional.contains(path) || path.starts_with("tolerances.") || path.starts_with("limits.");
 }
 
-bool may_be_null(const std::string& path) {
-    return path == "edge.compass_out_deg" || path == "edge.opening_m" || path.ends_with(".edge_y_m");
-}
+bool may_be_null(const std::string& path) { return path == "edge.compass_out_deg" || path == "edge.opening_m" || path.ends_with(".edge_y_m"); }
 
 }  // namespace
 

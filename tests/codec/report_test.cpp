@@ -47,7 +47,7 @@ TEST_CASE("write_report: the verdict, the states and every case of a sound rig")
 
 TEST_CASE("write_report: utilisation is force over what the weakest part may carry in that case") {
     Plan p = support::usual_plan();
-    p.guys[0].anchor_strength_kN = 1.0;   // weaker than the cord
+    p.guys[0].anchor_strength_kN = 1.0;  // weaker than the cord
     OrderedJson r = report_of(p);
     const double static_kN = r["states"]["loaded"]["guys"][0]["tension_kN"].get<double>();
     CHECK_WITHIN(r["states"]["loaded"]["guys"][0]["utilisation"].get<double>(), static_kN * p.limits.factor_anchor / 1.0, 1e-12);

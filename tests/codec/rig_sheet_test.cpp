@@ -48,7 +48,7 @@ void check_drawn_whole(const OrderedJson& drawing) {
     }
     std::vector<detail::PaperBox> boxes;
     for (const OrderedJson& t : drawing["texts"]) {
-        const detail::PaperPoint half = 0.5 * detail::text_size_mm(t["text"].get<std::string>()) - 0.02;   // told in hundredths
+        const detail::PaperPoint half = 0.5 * detail::text_size_mm(t["text"].get<std::string>()) - 0.02;  // told in hundredths
         boxes.push_back({point(t["at"]) - half, point(t["at"]) + half});
         CAPTURE(t["text"].get<std::string>());
         CHECK(paper.holds(boxes.back()));

@@ -40,7 +40,8 @@ TEST_CASE("sentence: subject, value, limit and case in plain words") {
 TEST_CASE("sentence: distances from the edge say on which side") {
     CHECK(told(yes_no_check(CheckId::AnchorHangs, 0, CheckStatus::Fail, 0.94, 0.0, k_no_case)).starts_with("The anchor of guy back is 0.94 m past the edge"));
     CHECK(told(yes_no_check(CheckId::FootHangs, 0, CheckStatus::Fail, 0.5, 0.0, k_no_case)).starts_with("The foot is 0.50 m past the edge"));
-    CHECK(told(yes_no_check(CheckId::EdgeZone, 0, CheckStatus::Caution, 1.2, 2.0, k_no_case)).starts_with("The foot is 1.20 m behind the edge, nearer than 2.00 m"));
+    CHECK(told(yes_no_check(CheckId::EdgeZone, 0, CheckStatus::Caution, 1.2, 2.0, k_no_case))
+              .starts_with("The foot is 1.20 m behind the edge, nearer than 2.00 m"));
     CHECK(told(yes_no_check(CheckId::FrontTie, 0, CheckStatus::Fail, 0.2, 0.5, k_no_case)).starts_with("The head is 0.20 m behind the edge"));
     CHECK(told(yes_no_check(CheckId::FrontTie, 0, CheckStatus::Fail, -0.2, 0.5, k_no_case)).starts_with("The head is 0.20 m past the edge"));
 }

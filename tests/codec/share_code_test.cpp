@@ -87,8 +87,7 @@ const std::filesystem::path k_root = GUYWRIGHT_ROOT;
 TEST_CASE("share code: every key comes back as it was, byte for byte") {
     check_goes_over(support::full_plan());
     check_goes_over(support::steep_plan());
-    for (const auto& file : std::filesystem::directory_iterator(k_root / "assets/examples"))
-        check_goes_over(read_plan(read_text(file.path())).plan);
+    for (const auto& file : std::filesystem::directory_iterator(k_root / "assets/examples")) check_goes_over(read_plan(read_text(file.path())).plan);
 }
 
 TEST_CASE("share code: random plans come back byte for byte") {
@@ -126,7 +125,7 @@ TEST_CASE("share code: a plan with six guys and two ropes fits one QR code") {
     REQUIRE(measured.size() == 1);
     REQUIRE(computed.size() == 1);
     MESSAGE("six guys, two ropes: " << measured[0].size() << " signs; every number with all digits: " << computed[0].size() << " of " << k_longest_share_text);
-    CHECK(measured[0].size() <= 600);   // QR version 15 at M: readable from an arm's length
+    CHECK(measured[0].size() <= 600);  // QR version 15 at M: readable from an arm's length
     CHECK(computed[0].size() <= k_longest_share_text);
     check_goes_over(six_guys(false));
     check_goes_over(six_guys(true));
@@ -153,7 +152,7 @@ TEST_CASE("share code: a large plan is several codes, read in any order") {
         CHECK(read.have.size() == n);
         CHECK(std::is_sorted(read.have.begin(), read.have.end()));
     }
-    texts.insert(texts.begin(), texts[2]);   // twice the same
+    texts.insert(texts.begin(), texts[2]);  // twice the same
     CHECK(read_share(texts).state == ShareState::Whole);
 }
 
@@ -178,7 +177,8 @@ TEST_CASE("share code: every flipped bit and every lost end is refused") {
         other[bit / 8] = static_cast<char>(other[bit / 8] ^ (1 << (bit % 8)));
         CHECK(read_share(Texts{std::string(k_share_mark) + detail::in_signs(other)}).state == ShareState::Damaged);
     }
-    for (std::size_t length = k_share_mark.size(); length < text.size(); ++length) CHECK(read_share(Texts{text.substr(0, length)}).state == ShareState::Damaged);
+    for (std::size_t length = k_share_mark.size(); length < text.size(); ++length)
+        CHECK(read_share(Texts{text.substr(0, length)}).state == ShareState::Damaged);
     CHECK(read_share(Texts{text + "0"}).state == ShareState::Damaged);
     CHECK(read_share(Texts{text + std::string(2000, '0')}).state == ShareState::Damaged);
 }

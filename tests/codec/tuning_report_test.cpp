@@ -19,7 +19,7 @@ struct Tuned {
     explicit Tuned(const Plan& p) : plan(p), e(evaluate_as_measured(p)), tuning(tune(p, e)) {}
     [[nodiscard]] OrderedJson report() const {
         Evaluation judged = e;
-        judged.verdict = Verdict::NoGo;   // the sweep is not what is looked at here
+        judged.verdict = Verdict::NoGo;  // the sweep is not what is looked at here
         return OrderedJson::parse(write_report(plan, judged, tuning), nullptr, false);
     }
     [[nodiscard]] Sentences told(const Language& words, UnitSystem units = UnitSystem::Metric) const {
@@ -50,8 +50,7 @@ TEST_CASE("tuning report: the keys agreed on hold what was computed") {
     OrderedJson r = go.report();
     REQUIRE(r["tie_matrix_N_per_10mm"].size() == 4);
     for (std::size_t i = 0; i < 4; ++i)
-        for (std::size_t j = 0; j < 4; ++j)
-            CHECK_WITHIN(r["tie_matrix_N_per_10mm"][i][j].get<double>(), go.tuning.rigged.change_N_per_m[i][j] / 100.0, 1e-9);
+        for (std::size_t j = 0; j < 4; ++j) CHECK_WITHIN(r["tie_matrix_N_per_10mm"][i][j].get<double>(), go.tuning.rigged.change_N_per_m[i][j] / 100.0, 1e-9);
     CHECK(r["tie_matrix_holding_N_per_10mm"].size() == 4);
     REQUIRE(r["least_pretension_kN"].size() == 4);
     for (std::size_t i = 0; i < 4; ++i) CHECK_WITHIN(r["least_pretension_kN"][i].get<double>(), go.tuning.least_pretension.guys[i].force_N / 1000.0, 1e-12);
@@ -125,7 +124,7 @@ TEST_CASE("tuning sentences: a guy that would go slack on the way, and one that 
     p.guys.push_back(support::guy("loose", 0.0, 30.0));
     p.guys.back().pretension_kN = 0.0;
     for (std::size_t i = 0; i < 2; ++i) p.guys[i].pretension_kN = 0.0;
-    p.guys[2].pretension_kN = p.guys[3].pretension_kN = 1.0;   // the head comes forward
+    p.guys[2].pretension_kN = p.guys[3].pretension_kN = 1.0;  // the head comes forward
     CHECK(any_holds(Tuned(p).told(k_english), "Guy loose hangs slack: nothing happens until "));
 }
 
@@ -165,7 +164,8 @@ TEST_CASE("card: with the tuning it has its sections, fits 100 columns, and show
     const Evaluation e = evaluate(p);
     const Tuning tuning = tune(p, e);
     const std::string card = card_text({k_english}, p, e, tuning);
-    for (const char* heading : {"What taking in a guy does, as rigged\n", "Lining up with the force\n", "Rigging, step by step\n", "Taking down, step by step\n"})
+    for (const char* heading :
+         {"What taking in a guy does, as rigged\n", "Lining up with the force\n", "Rigging, step by step\n", "Taking down, step by step\n"})
         CHECK(holds(card, heading));
     CHECK_FALSE(holds(card_text({k_english}, p, e), "step by step"));
     for (std::size_t at = 0, end = 0; at < card.size(); at = end + 1) {

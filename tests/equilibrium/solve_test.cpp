@@ -10,8 +10,7 @@ namespace {
 /// A random leg with guys all round, each carrying a tension chosen first.
 Model manufactured(Random& r) {
     Model m = support::model_with_head(Vec3(-0.8, 0.0, 2.5) + r.point(0.5));
-    support::add_leg_carrying(m, Vec3(-1.8, 0.0, 0.0) + r.point(0.4), r.between(500, 9000), std::pow(10.0, r.between(6.0, 8.5)),
-                              r.chance(0.3));
+    support::add_leg_carrying(m, Vec3(-1.8, 0.0, 0.0) + r.point(0.4), r.between(500, 9000), std::pow(10.0, r.between(6.0, 8.5)), r.chance(0.3));
     const int guys = r.whole(3, 6);
     for (int i = 0; i < guys; ++i) {
         const double around = 2.0 * k_pi * (i + r.between(-0.3, 0.3)) / guys, away_m = r.between(2.0, 6.0);
@@ -80,8 +79,7 @@ TEST_CASE("solve: a foot that lifts carries nothing and says how far; one held d
     for (const bool held_down : {false, true}) {
         Model m = support::model_with_head({0, 0, 2});
         support::add_leg_carrying(m, {0, 0, 0}, 0.0, 5e6, held_down);
-        for (int i = 0; i < 3; ++i)
-            support::add_guy_carrying(m, {3 * std::cos(2.1 * i), 3 * std::sin(2.1 * i), 0}, 50.0, 5e4);
+        for (int i = 0; i < 3; ++i) support::add_guy_carrying(m, {3 * std::cos(2.1 * i), 3 * std::sin(2.1 * i), 0}, 50.0, 5e4);
         Pulls pulls;
         pulls.push_back(support::force({0, 0, 2000}));
         const Equilibrium e = solve_equilibrium(m, pulls, m.drawn_head_m);

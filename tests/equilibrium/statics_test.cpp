@@ -7,7 +7,7 @@ using namespace guywright;
 
 namespace {
 
-constexpr double k_rigid_EA_N = 1e11;   ///< so stiff that the head moves a ten-thousandth of a millimetre
+constexpr double k_rigid_EA_N = 1e11;  ///< so stiff that the head moves a ten-thousandth of a millimetre
 
 /// A leg in the x-z plane with a back guy in that plane and two side guys square to it, which hold it upright sideways and
 /// carry nothing along x or z.
@@ -27,8 +27,7 @@ Model mast(double height_m, double radius_m, double T_N, double EA_N, double leg
     Model m = support::model_with_head({0, 0, height_m});
     const double length_m = std::hypot(height_m, radius_m);
     support::add_leg_carrying(m, {0, 0, 0}, 3.0 * T_N * height_m / length_m, leg_EA_N);
-    for (int i = 0; i < 3; ++i)
-        support::add_guy_carrying(m, {radius_m * std::cos(2 * k_pi * i / 3), radius_m * std::sin(2 * k_pi * i / 3), 0}, T_N, EA_N);
+    for (int i = 0; i < 3; ++i) support::add_guy_carrying(m, {radius_m * std::cos(2 * k_pi * i / 3), radius_m * std::sin(2 * k_pi * i / 3), 0}, T_N, EA_N);
     return m;
 }
 
@@ -105,8 +104,7 @@ TEST_CASE("a leg that only balances between slack guys is never stable") {
     for (const double loose_m : {0.02, 0.2, 3.0}) {
         Model m = support::model_with_head({0, 0, 3});
         support::add_leg_carrying(m, {0, 0, 0}, 2000.0, 5e6);
-        for (int i = 0; i < 3; ++i)
-            support::add_loose_guy(m, {2 * std::cos(2 * k_pi * i / 3), 2 * std::sin(2 * k_pi * i / 3), 0}, loose_m, 1e5);
+        for (int i = 0; i < 3; ++i) support::add_loose_guy(m, {2 * std::cos(2 * k_pi * i / 3), 2 * std::sin(2 * k_pi * i / 3), 0}, loose_m, 1e5);
         const Equilibrium e = solve_equilibrium(m, weight(2000.0), m.drawn_head_m);
         CAPTURE(loose_m);
         // it either falls, or is found leaning into guys that came tight: never standing where it balanced

@@ -15,9 +15,7 @@ Pulls skewed_pulls() {
     return pulls;
 }
 
-Vec3 turned(Vec3 v, double rad) {
-    return {std::cos(rad) * v.x - std::sin(rad) * v.y, std::sin(rad) * v.x + std::cos(rad) * v.y, v.z};
-}
+Vec3 turned(Vec3 v, double rad) { return {std::cos(rad) * v.x - std::sin(rad) * v.y, std::sin(rad) * v.x + std::cos(rad) * v.y, v.z}; }
 
 void check_same_forces(const Equilibrium& a, const Equilibrium& b) {
     REQUIRE(a.status == SolveStatus::Solved);
@@ -58,7 +56,8 @@ TEST_CASE("a site somewhere else gives the same answer there") {
     const Equilibrium a = solve_equilibrium(m, skewed_pulls(), m.drawn_head_m);
     Pulls pulls = skewed_pulls();
     const Vec3 away{31.0, -17.0, 8.0};
-    const Model t = support::mapped(m, [&](Vec3 v) { return v + away; }, [](Vec3 v) { return v; }, pulls);
+    const Model t = support::mapped(
+        m, [&](Vec3 v) { return v + away; }, [](Vec3 v) { return v; }, pulls);
     const Equilibrium b = solve_equilibrium(t, pulls, t.drawn_head_m);
     check_same_forces(a, b);
     CHECK_VEC_WITHIN(b.head_m, a.head_m + away, 1e-8);
@@ -86,7 +85,8 @@ TEST_CASE("everything twice as large and four times as strong moves twice as far
     const Equilibrium a = solve_equilibrium(m, skewed_pulls(), m.drawn_head_m);
     Pulls pulls = skewed_pulls();
     const auto twice = [](Vec3 v) { return 2.0 * v; };
-    Model t = support::mapped(m, twice, [](Vec3 v) { return v; }, pulls);
+    Model t = support::mapped(
+        m, twice, [](Vec3 v) { return v; }, pulls);
     for (Pull& p : pulls) p.tension_N *= 4.0;
     for (Leg& leg : t.legs) {
         leg.rest_length_m *= 2.0;

@@ -42,8 +42,7 @@ TEST_CASE("turn_about_feet: with two legs and with three what is missed is a hun
         const Model m = standing(legs);
         for (int i = 0; i < 100; ++i) {
             const Vec3 step_m = 0.05 * r.direction(), there_m = turn_about_feet(m, m.drawn_head_m, step_m);
-            CHECK(worst_miss_m(m, m.drawn_head_m, step_m, there_m) <=
-                  0.01 * worst_miss_m(m, m.drawn_head_m, step_m, m.drawn_head_m + step_m) + 1e-12);
+            CHECK(worst_miss_m(m, m.drawn_head_m, step_m, there_m) <= 0.01 * worst_miss_m(m, m.drawn_head_m, step_m, m.drawn_head_m + step_m) + 1e-12);
         }
     }
 }

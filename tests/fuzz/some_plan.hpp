@@ -93,7 +93,10 @@ inline double some_number(Choices& c, double before, const Range& r) {
         case 3: return std::nextafter(r.min, r.max);
         case 4: return std::nextafter(r.max, r.min);
         case 5: return r.min + r.step;
-        case 6: case 7: case 8: case 9: return r.min + (r.max - r.min) * c.share();
+        case 6:
+        case 7:
+        case 8:
+        case 9: return r.min + (r.max - r.min) * c.share();
         case 10: return c.byte() == 200 ? std::nextafter(r.max, HUGE_VAL) : before;
         case 11: return c.byte() == 200 ? std::nan("") : before;
         default: return before;

@@ -10,16 +10,14 @@ namespace second {
 struct Asked {
     guywright::CaseId id;
     Motion motion;
-    double swing_share;   ///< of the plan's swing action, + right
+    double swing_share;  ///< of the plan's swing action, + right
 };
-inline constexpr Asked k_asked[] = {{guywright::CaseId::Rigged, Motion::None, 0},     {guywright::CaseId::Holding, Motion::Holding, 0},
-                                    {guywright::CaseId::Raising, Motion::Raising, 0}, {guywright::CaseId::Lowering, Motion::Lowering, 0},
-                                    {guywright::CaseId::Arrest, Motion::Arrest, 0},   {guywright::CaseId::SwingLeft, Motion::Holding, -1},
+inline constexpr Asked k_asked[] = {{guywright::CaseId::Rigged, Motion::None, 0},       {guywright::CaseId::Holding, Motion::Holding, 0},
+                                    {guywright::CaseId::Raising, Motion::Raising, 0},   {guywright::CaseId::Lowering, Motion::Lowering, 0},
+                                    {guywright::CaseId::Arrest, Motion::Arrest, 0},     {guywright::CaseId::SwingLeft, Motion::Holding, -1},
                                     {guywright::CaseId::SwingRight, Motion::Holding, 1}};
 
-inline Rig rig_asked(const guywright::Plan& p, const Asked& asked) {
-    return rig_of(p, head_of(p), asked.motion, asked.swing_share * p.actions.swing_deg);
-}
+inline Rig rig_asked(const guywright::Plan& p, const Asked& asked) { return rig_of(p, head_of(p), asked.motion, asked.swing_share * p.actions.swing_deg); }
 
 /// The engine's case of that name.
 inline guywright::Case case_asked(const guywright::Model& m, const guywright::Plan& p, const Asked& asked) {

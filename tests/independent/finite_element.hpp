@@ -97,8 +97,7 @@ inline void write_springs(std::ostream& out, const std::vector<Spring>& springs)
     for (std::size_t i = 0; i < springs.size(); ++i) {
         const std::size_t id = i + 1, node = i + 2;
         out << "*ELEMENT, TYPE=SPRINGA, ELSET=E" << id << "\n" << id << ", 1, " << node << "\n*SPRING, ELSET=E" << id << ", NONLINEAR\n";
-        for (const Spring::Row& row : springs[i].table)
-            out << number(row.force_N) << ", " << number(row.longer_m) << ", " << number(row.temperature) << "\n";
+        for (const Spring::Row& row : springs[i].table) out << number(row.force_N) << ", " << number(row.longer_m) << ", " << number(row.temperature) << "\n";
         out << "*BOUNDARY\n" << node << ", 1, 3\n";
     }
 }
@@ -116,9 +115,7 @@ inline void write_step(std::ostream& out, const Point& load_N, int temperature) 
 /// Node 1 is the head. Step one: own weight and pretension come on; step two: the ropes.
 inline void write_deck(std::ostream& out, const Rig& rig) {
     const std::vector<Spring> springs = springs_of(rig);
-    const auto node = [&](std::size_t id, const Point& at) {
-        out << id << ", " << number(at[0]) << ", " << number(at[1]) << ", " << number(at[2]) << "\n";
-    };
+    const auto node = [&](std::size_t id, const Point& at) { out << id << ", " << number(at[0]) << ", " << number(at[1]) << ", " << number(at[2]) << "\n"; };
     out << "*NODE, NSET=HEAD\n";
     node(1, rig.head);
     out << "*NODE, NSET=FIXED\n";
@@ -137,7 +134,7 @@ inline bool read_state(std::istream& in, const Rig& rig, std::size_t fixed_nodes
         std::istringstream words(line);
         std::size_t id = 0;
         Point v{};
-        if (!(words >> id >> v[0] >> v[1] >> v[2])) continue;   // a heading or an empty line
+        if (!(words >> id >> v[0] >> v[1] >> v[2])) continue;  // a heading or an empty line
         const std::size_t expected = rows.size() + 1;
         if (id != expected) return false;
         rows.push_back(v);

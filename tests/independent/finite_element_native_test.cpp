@@ -20,7 +20,7 @@ namespace {
 struct Pair {
     Rig rig;
     finite_element::Answer elements;
-    Equilibrium rigged, loaded;   ///< the engine's
+    Equilibrium rigged, loaded;  ///< the engine's
 
     [[nodiscard]] bool stands() const { return is_stable(rigged) && is_stable(loaded); }
 };
@@ -116,7 +116,7 @@ Tally compare_plan(const Plan& p) {
     const BuiltModel b = build_model(p);
     REQUIRE(b.faults.empty());
     for (const Asked& asked : second::k_asked) {
-        if (asked.id == CaseId::Rigged) continue;   // comes with each loaded one
+        if (asked.id == CaseId::Rigged) continue;  // comes with each loaded one
         CAPTURE(static_cast<int>(asked.id));
         const Pair pair = both(p, b.model, asked);
         REQUIRE(pair.stands());
@@ -306,11 +306,9 @@ TEST_CASE("finite elements: the example plans") {
 // ccx's Newton method has no line search: now and then it circles about a leg that is just lifting and gives up.
 TEST_CASE("finite elements: random rigs of each structure") {
     Tally tally;
-    for (const auto& random_plan : {support::random_monopod, support::random_a_frame, support::random_tripod})
-        compare_random(random_plan, 40, tally);
-    MESSAGE("random rigs: ", tally.states, " states, ", tally.fallen, " rigs fallen, ", tally.unsolved, " unsolved, ", tally.slack_guys,
-            " slack guys, ", tally.lifted_feet, " lifted feet; worst force ", tally.worst_force, ", head ", tally.worst_head,
-            " of what is allowed");
+    for (const auto& random_plan : {support::random_monopod, support::random_a_frame, support::random_tripod}) compare_random(random_plan, 40, tally);
+    MESSAGE("random rigs: ", tally.states, " states, ", tally.fallen, " rigs fallen, ", tally.unsolved, " unsolved, ", tally.slack_guys, " slack guys, ",
+            tally.lifted_feet, " lifted feet; worst force ", tally.worst_force, ", head ", tally.worst_head, " of what is allowed");
     CHECK(tally.states > 150);
 }
 
@@ -320,7 +318,7 @@ TEST_CASE("finite elements: one guy a twentieth stiffer is noticed") {
         CAPTURE(i);
         Plan wrong = p;
         wrong.guys[i].EA_kN *= 1.05;
-        const Pair pair = both(p, build_model(wrong).model, second::k_asked[1]);   // the engine gets the wrong one
+        const Pair pair = both(p, build_model(wrong).model, second::k_asked[1]);  // the engine gets the wrong one
         REQUIRE_MESSAGE(pair.elements.trouble.empty(), pair.elements.trouble);
         CHECK(worst_force(pair.rig, pair.elements.loaded, pair.loaded) > 5.0);
     }

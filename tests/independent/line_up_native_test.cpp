@@ -25,7 +25,7 @@ second::Rig taken_in(const Plan& p, const LineUp& l, second::Motion motion) {
     for (const RopePlan& r : p.ropes) {
         const std::size_t first = rig.sides.size();
         second::add_rope(rig, p, r, motion, 0);
-        if (!r.haul) continue;   // paced from the plumb point of the first head
+        if (!r.haul) continue;  // paced from the plumb point of the first head
         rig.sides[first + 1].at[0] += drawn[0] - rig.head[0];
         rig.sides[first + 1].at[1] += drawn[1] - rig.head[1];
     }

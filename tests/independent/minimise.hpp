@@ -8,7 +8,7 @@ namespace second {
 /// A minimum found by NLopt: quasi-Newton with slopes by differences, then a simplex search that sees energies only.
 struct Minimum {
     Point head{};
-    Real left_N = 0;   ///< out-of-balance force there
+    Real left_N = 0;  ///< out-of-balance force there
 };
 
 /// Search coordinates: z = L^T (head - start), L the Cholesky factor of the stiffness with every member at work, so that all
@@ -26,8 +26,7 @@ struct Scaled {
             for (const Member& m : *members) {
                 const Real length = distance(m.fixed, start);
                 for (std::size_t i = 0; i < 3; ++i)
-                    for (std::size_t j = 0; j < 3; ++j)
-                        k[i][j] += m.k_N_m * (start[i] - m.fixed[i]) * (start[j] - m.fixed[j]) / (length * length);
+                    for (std::size_t j = 0; j < 3; ++j) k[i][j] += m.k_N_m * (start[i] - m.fixed[i]) * (start[j] - m.fixed[j]) / (length * length);
             }
         for (std::size_t i = 0; i < 3; ++i)
             for (std::size_t j = 0; j <= i; ++j) {

@@ -39,10 +39,8 @@ double force_N(const second::Member& m, const second::Point& at) { return static
 void check_force(double engine_N, double second_N) { CHECK_WITHIN(engine_N, second_N, std::max(1.0, 0.001 * std::abs(second_N))); }
 
 void check_forces(const Pair& p) {
-    for (std::size_t g = 0; g < p.rig.guys.size(); ++g)
-        check_force(p.engine.equilibrium.guy_tension_N[g], force_N(p.rig.guys[g], p.minimum.head));
-    for (std::size_t l = 0; l < p.rig.legs.size(); ++l)
-        check_force(p.engine.equilibrium.leg_compression_N[l], -force_N(p.rig.legs[l], p.minimum.head));
+    for (std::size_t g = 0; g < p.rig.guys.size(); ++g) check_force(p.engine.equilibrium.guy_tension_N[g], force_N(p.rig.guys[g], p.minimum.head));
+    for (std::size_t l = 0; l < p.rig.legs.size(); ++l) check_force(p.engine.equilibrium.leg_compression_N[l], -force_N(p.rig.legs[l], p.minimum.head));
 }
 
 /// Within a hundredth, or half a newton per metre where there is hardly any stiffness left. False at a kink, where second
@@ -92,7 +90,8 @@ void check_pair(Pair pair, const Plan& p, Tally& tally) {
         ++tally.floating;
         const Equilibrium& e = pair.engine.equilibrium;
         const auto idle = [](double force_N) { return std::abs(force_N) < 1e-6; };
-        if (std::all_of(e.guy_tension_N.begin(), e.guy_tension_N.end(), idle) && std::all_of(e.leg_compression_N.begin(), e.leg_compression_N.end(), idle)) return;
+        if (std::all_of(e.guy_tension_N.begin(), e.guy_tension_N.end(), idle) && std::all_of(e.leg_compression_N.begin(), e.leg_compression_N.end(), idle))
+            return;
         const auto flat = second::smallest_eigenvalue(second::curvature_N_m(pair.rig, point(e.head_m)));
         CHECK(static_cast<double>(flat) < 0.01);
     }
@@ -112,12 +111,12 @@ Tally compare_random(Plan (*random_plan)(std::uint64_t), std::uint64_t count) {
             const Pair pair = both(p, b.model, asked, start_m);
             check_pair(pair, p, tally);
             if (asked.id != CaseId::Rigged) continue;
-            if (!pair.engine.stable) break;   // nothing to load
+            if (!pair.engine.stable) break;  // nothing to load
             start_m = pair.engine.equilibrium.head_m;
         }
     }
-    MESSAGE("random rigs: ", tally.stable, " stable, ", tally.fallen, " fallen, ", tally.floating, " floating, ", tally.kinks, " on a kink, ",
-            tally.two_places, " with two resting places");
+    MESSAGE("random rigs: ", tally.stable, " stable, ", tally.fallen, " fallen, ", tally.floating, " floating, ", tally.kinks, " on a kink, ", tally.two_places,
+            " with two resting places");
     CHECK(tally.floating < 10);
     CHECK(tally.kinks < tally.stable / 20);
     CHECK(tally.two_places <= 2);

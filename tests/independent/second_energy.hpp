@@ -55,8 +55,7 @@ inline Point foot_of(const guywright::Plan& p, std::size_t leg) {
 inline Point monopod_head(const guywright::Plan& p) {
     const Real length = p.frame.legs[0].length_m, lean = rad(p.frame.lean_deg), bearing = rad(p.frame.lean_bearing_deg);
     const Point foot = foot_of(p, 0);
-    return {foot[0] + length * std::sin(lean) * std::cos(bearing), foot[1] - length * std::sin(lean) * std::sin(bearing),
-            foot[2] + length * std::cos(lean)};
+    return {foot[0] + length * std::sin(lean) * std::cos(bearing), foot[1] - length * std::sin(lean) * std::sin(bearing), foot[2] + length * std::cos(lean)};
 }
 
 inline Point unit(const Point& v) {
@@ -79,14 +78,11 @@ inline Point a_frame_head(const guywright::Plan& p) {
     const Point up = unit({-line[2] * line[0], -line[2] * line[1], 1 - line[2] * line[2]});
     const Real lean = rad(p.frame.lean_deg);
     Point head{};
-    for (std::size_t i = 0; i < 3; ++i)
-        head[i] = a[i] + la * (std::cos(at_a) * line[i] + std::sin(at_a) * (std::cos(lean) * up[i] + std::sin(lean) * side[i]));
+    for (std::size_t i = 0; i < 3; ++i) head[i] = a[i] + la * (std::cos(at_a) * line[i] + std::sin(at_a) * (std::cos(lean) * up[i] + std::sin(lean) * side[i]));
     return head;
 }
 
-inline Point cross(const Point& a, const Point& b) {
-    return {a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0]};
-}
+inline Point cross(const Point& a, const Point& b) { return {a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0]}; }
 
 /// The head of three legs: started high above the feet and moved by Newton's method until all three lengths fit.
 inline Point tripod_head(const guywright::Plan& p) {
@@ -104,8 +100,7 @@ inline Point tripod_head(const guywright::Plan& p) {
             missing[i] = p.frame.legs[i].length_m - distance(head, foot);
         }
         const Point x = cross(leg[1], leg[2]), y = cross(leg[2], leg[0]), z = cross(leg[0], leg[1]);
-        for (std::size_t k = 0; k < 3; ++k)
-            head[k] += (missing[0] * x[k] + missing[1] * y[k] + missing[2] * z[k]) / dot(leg[0], x);
+        for (std::size_t k = 0; k < 3; ++k) head[k] += (missing[0] * x[k] + missing[1] * y[k] + missing[2] * z[k]) / dot(leg[0], x);
     }
     return head;
 }

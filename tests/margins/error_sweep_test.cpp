@@ -59,7 +59,7 @@ TEST_CASE("sweep: where only the load errs, the pulley carries just so much more
     REQUIRE(measured != nullptr);
     REQUIRE(worst != nullptr);
     CHECK(worst->at_worst);
-    CHECK_WITHIN(worst->value / measured->value, 1.1, 2e-3);   // the head moves a little farther
+    CHECK_WITHIN(worst->value / measured->value, 1.1, 2e-3);  // the head moves a little farther
     REQUIRE(worst->spoiler != k_no_spoiler);
     CHECK(e.spoilers[static_cast<std::size_t>(worst->spoiler)] == "ropes[0].load_kg");
 }
@@ -80,7 +80,7 @@ TEST_CASE("sweep: GO as measured is not GO where an error could break it, and th
 TEST_CASE("sweep: a rule of angle kept as measured is only cautioned, with nothing to spare") {
     Plan p = support::go_plan();
     p.guys[0].bearing_deg = 180.0;
-    p.guys[0].inclination_deg = 38.0;   // 90 - 20 - 38 = 32 degrees off the leg, and both angles may err by 3
+    p.guys[0].inclination_deg = 38.0;  // 90 - 20 - 38 = 32 degrees off the leg, and both angles may err by 3
     const Evaluation e = evaluate(p);
     const Check* angle = e.worst.find(CheckId::GuyAngle, 0);
     REQUIRE(angle != nullptr);

@@ -20,8 +20,8 @@ TEST_CASE("measured: each kind of measurement errs by its own tolerance, shares 
         if (m.path == "ropes[0].load_kg") CHECK_WITHIN(m.half, 20.0, 1e-12);
         if (m.path == "guys[2].pretension_kN") CHECK_WITHIN(m.half, 0.09, 1e-12);
     }
-    for (const char* path : {"guys[1].bearing_deg", "guys[1].inclination_deg", "frame.lean_deg", "edge.face_deg", "frame.foot_m[0][0]",
-                             "ropes[0].load_kg", "guys[2].pretension_kN", "ropes[0].haul.distance_m"})
+    for (const char* path : {"guys[1].bearing_deg", "guys[1].inclination_deg", "frame.lean_deg", "edge.face_deg", "frame.foot_m[0][0]", "ropes[0].load_kg",
+                             "guys[2].pretension_kN", "ropes[0].haul.distance_m"})
         CHECK_MESSAGE(seen.contains(path), path);
     for (const char* kit : {"guys[0].strength_kN", "ropes[0].pulley_strength_kN", "limits.factor_soft", "actions.swing_deg"})
         CHECK_MESSAGE(!seen.contains(kit), kit);

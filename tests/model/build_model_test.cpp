@@ -44,7 +44,7 @@ TEST_CASE("build_model: a guy carries its pretension at the head as drawn, whate
     CHECK_WITHIN(drawn_tension_N(m, 0), 850.0, 1e-8);
     CHECK_WITHIN(drawn_tension_N(m, 1), 0.0, 1e-8);
     CHECK_WITHIN(drawn_tension_N(m, 2), 300.0, 1e-8);
-    CHECK_WITHIN(m.guys[0].stiffness_N_m * m.guys[0].rest_length_m, 36e3, 1e-8);   // 12 kN a part, three parts
+    CHECK_WITHIN(m.guys[0].stiffness_N_m * m.guys[0].rest_length_m, 36e3, 1e-8);  // 12 kN a part, three parts
 }
 
 TEST_CASE("build_model: an anchor by bearing and inclination, or by its position instead") {
@@ -53,7 +53,7 @@ TEST_CASE("build_model: an anchor by bearing and inclination, or by its position
     p.guys[0].bearing_deg = 135.0;
     p.guys[0].inclination_deg = 45.0;
     p.guys[0].anchor_height_m = 0.3;
-    p.guys[1].anchor_m = Vec3(-4.0, 2.0, 5.0);   // above the head: allowed by position
+    p.guys[1].anchor_m = Vec3(-4.0, 2.0, 5.0);  // above the head: allowed by position
     const Model m = built(p);
     const double away_m = (head_m.z - 0.3) * std::sqrt(0.5);
     CHECK_VEC_WITHIN(m.guys[0].anchor_m, Vec3(head_m.x - away_m, head_m.y - away_m, 0.3), 1e-12);
@@ -112,7 +112,7 @@ TEST_CASE("build_model: an A-frame leans about the line of its feet, to the side
     p.frame.lean_deg = 0.0;
     CHECK_VEC_WITHIN(built(p).drawn_head_m, Vec3(-2, 0, 1.2), 1e-12);
     p.frame.lean_deg = 30.0;
-    p.frame.lean_bearing_deg = 40.0;   // the side counts, not the bearing
+    p.frame.lean_bearing_deg = 40.0;  // the side counts, not the bearing
     CHECK_VEC_WITHIN(built(p).drawn_head_m, Vec3(-2 + 0.6, 0, 1.2 * std::sqrt(0.75)), 1e-12);
     p.frame.lean_bearing_deg = 170.0;
     CHECK_VEC_WITHIN(built(p).drawn_head_m, Vec3(-2 - 0.6, 0, 1.2 * std::sqrt(0.75)), 1e-12);
@@ -141,7 +141,7 @@ TEST_CASE("build_model: an inclination to an anchor at or above the head is a fa
     REQUIRE(b.faults.size() == 2);
     CHECK(b.faults[0].path == "guys[0].anchor_height_m");
     CHECK(b.faults[0].value == "2.60 m");
-    CHECK(b.faults[0].allowed.find("2.50 m") != std::string::npos);   // where the head is
+    CHECK(b.faults[0].allowed.find("2.50 m") != std::string::npos);  // where the head is
     CHECK(b.faults[1].path == "guys[2].anchor_height_m");
 }
 

@@ -30,7 +30,7 @@ RopePath path_of(Vec3 head_m, double face_deg, double swing_deg = 0.0, double ou
 Vec3 leaves_along(const RopePath& p, Vec3 head_m) { return p.clear_of_edge ? p.below_edge : glm::normalize(p.edge_point_m - head_m); }
 
 constexpr Vec3 k_head_m{-1.0, 0.0, 2.5};
-const double k_to_edge_deg = degrees(std::atan2(2.5, 1.0));   // 68.1986: the line from that head to the edge falls by it
+const double k_to_edge_deg = degrees(std::atan2(2.5, 1.0));  // 68.1986: the line from that head to the edge falls by it
 
 }  // namespace
 
@@ -61,9 +61,7 @@ TEST_CASE("an outward pull lifts the rope off the edge") {
     CHECK_VEC_WITHIN(out.below_edge, Vec3(0.5, 0, -std::sqrt(0.75)), 1e-14);
 }
 
-TEST_CASE("an outward pull never turns the load side above the horizontal") {
-    CHECK_VEC_WITHIN(path_of(k_head_m, 20, 0, 45).below_edge, Vec3(1, 0, 0), 1e-15);
-}
+TEST_CASE("an outward pull never turns the load side above the horizontal") { CHECK_VEC_WITHIN(path_of(k_head_m, 20, 0, 45).below_edge, Vec3(1, 0, 0), 1e-15); }
 
 TEST_CASE("overhang: below the lip the rope hangs plumb, as over a vertical face") {
     const RopePath a = path_of(k_head_m, 118), b = path_of(k_head_m, 90);

@@ -41,13 +41,24 @@ TEST_CASE("find_faults: each rule names its key and says what is allowed") {
         {"candidate_anchor_strengths_kN[1]", "is 0; allowed: 0.1 to 1000 kN", [](Plan& p) { p.candidate_anchor_strengths_kN[1] = 0; }},
         {"candidate_anchor_strengths_kN", "1 entry; allowed: 2 entries, one per candidate", [](Plan& p) { p.candidate_anchor_strengths_kN.pop_back(); }},
         {"ropes[0].haul.height_m", "is NaN", [](Plan& p) { p.ropes[0].haul->height_m = std::nan(""); }},
-        {"guys", "9 entries; allowed: 0 to 8 entries", [](Plan& p) { while (p.guys.size() < 9) p.guys.push_back(support::guy("g" + std::to_string(p.guys.size()), 0, 30)); }},
-        {"ropes", "0 entries; allowed: 1 to 4 entries", [](Plan& p) { p.ropes.clear(); p.not_measured.clear(); }},
+        {"guys", "9 entries; allowed: 0 to 8 entries",
+         [](Plan& p) {
+             while (p.guys.size() < 9) p.guys.push_back(support::guy("g" + std::to_string(p.guys.size()), 0, 30));
+         }},
+        {"ropes", "0 entries; allowed: 1 to 4 entries",
+         [](Plan& p) {
+             p.ropes.clear();
+             p.not_measured.clear();
+         }},
         {"feet", "2 entries; allowed: 1 entry", [](Plan& p) { p.feet.resize(2); }},
         {"feet", "0 entries", [](Plan& p) { p.feet.clear(); }},
         {"frame.foot_m", "1 entry; allowed: 2 entries", [](Plan& p) { p.frame.kind = FrameKind::AFrame; }, 2},
         {"frame.foot_m", "1 entry; allowed: 3 entries", [](Plan& p) { p.frame.kind = FrameKind::Tripod; }, 2},
-        {"frame.foot_m", "0 entries", [](Plan& p) { p.frame.legs.clear(); p.not_measured.clear(); }},
+        {"frame.foot_m", "0 entries",
+         [](Plan& p) {
+             p.frame.legs.clear();
+             p.not_measured.clear();
+         }},
         {"feet[0].ties", "7 entries; allowed: 0 to 6", [](Plan& p) { p.feet[0].ties.resize(7); }},
         {"guys[1].name", "is empty", [](Plan& p) { p.guys[1].name = ""; }},
         {"guys[1].name", "is blank", [](Plan& p) { p.guys[1].name = "  "; }},
@@ -103,7 +114,7 @@ TEST_CASE("find_faults: every number is held to both ends of its range, and to b
 TEST_CASE("find_faults: several faults at once, one per key") {
     Plan p = support::full_plan();
     p.edge.face_deg = 0;
-    p.limits.guy_angle_good_deg = -5;   // out of range, and below the minimum
+    p.limits.guy_angle_good_deg = -5;  // out of range, and below the minimum
     p.guys[2].name = p.guys[0].name;
     const InputFaults faults = find_faults(p);
     REQUIRE(faults.size() == 3);

@@ -26,10 +26,10 @@ TEST_CASE("for_each_number: every number once, in the order of the document") {
     const std::vector<std::string> paths = paths_of(support::full_plan());
     CHECK(std::set<std::string>(paths.begin(), paths.end()).size() == paths.size());
     const auto at = [&](const char* path) { return std::find(paths.begin(), paths.end(), path) - paths.begin(); };
-    const char* in_order[]{"edge.face_deg",          "edge.opening_m",  "frame.foot_m[0][0]",     "frame.foot_m[0][2]",
-                           "frame.leg_length_m[0]",  "ropes[0].load_kg", "ropes[0].haul.height_m", "ropes[1].edge_y_m",
-                           "guys[0].anchor_m[1]",    "guys[1].parts",    "feet[0].ties[1].bearing_deg",
-                           "actions.dynamic_factor", "tolerances.distance_m", "limits.factor_soft", "candidate_anchors_m[1][2]"};
+    const char* in_order[]{"edge.face_deg",         "edge.opening_m",     "frame.foot_m[0][0]",          "frame.foot_m[0][2]",
+                           "frame.leg_length_m[0]", "ropes[0].load_kg",   "ropes[0].haul.height_m",      "ropes[1].edge_y_m",
+                           "guys[0].anchor_m[1]",   "guys[1].parts",      "feet[0].ties[1].bearing_deg", "actions.dynamic_factor",
+                           "tolerances.distance_m", "limits.factor_soft", "candidate_anchors_m[1][2]"};
     for (std::size_t i = 0; i < std::size(in_order); ++i) {
         CAPTURE(in_order[i]);
         REQUIRE(has(paths, in_order[i]));
@@ -39,7 +39,7 @@ TEST_CASE("for_each_number: every number once, in the order of the document") {
 
 TEST_CASE("for_each_number: what is null, left out or replaced does not exist") {
     const std::vector<std::string> full = paths_of(support::full_plan());
-    CHECK_FALSE(has(full, "guys[0].bearing_deg"));       // placed by its anchor point
+    CHECK_FALSE(has(full, "guys[0].bearing_deg"));        // placed by its anchor point
     CHECK_FALSE(has(full, "ropes[1].haul.bearing_deg"));  // tied off
     const std::vector<std::string> plain = paths_of(support::steep_plan());
     CHECK_FALSE(has(plain, "edge.opening_m"));
@@ -55,7 +55,7 @@ TEST_CASE("for_each_number: changes stay, whole numbers are rounded, what is out
         if (path == "edge.face_deg") v = 64.0;
     });
     CHECK(p.guys[0].parts == 3);
-    CHECK(p.guys[1].parts == 3);   // as it was
+    CHECK(p.guys[1].parts == 3);  // as it was
     CHECK(p.edge.face_deg == 64.0);
 }
 

@@ -21,18 +21,19 @@ TEST_CASE("decode_utf8: first and last character of every length") {
 
 TEST_CASE("decode_utf8: what is not UTF-8 is refused") {
     const std::string_view bad[]{
-        "\x80",               // continuation alone
-        "\xC0\xAF",           // overlong two bytes
+        "\x80",      // continuation alone
+        "\xC0\xAF",  // overlong two bytes
         "\xC1\xBF",
-        "\xE0\x9F\xBF",       // overlong three
-        "\xF0\x8F\xBF\xBF",   // overlong four
-        "\xED\xA0\x80",       // surrogate
-        "\xF4\x90\x80\x80",   // past U+10FFFF
+        "\xE0\x9F\xBF",      // overlong three
+        "\xF0\x8F\xBF\xBF",  // overlong four
+        "\xED\xA0\x80",      // surrogate
+        "\xF4\x90\x80\x80",  // past U+10FFFF
         "\xF5\x80\x80\x80",
         "\xFF",
-        "\xC2",               // cut off
+        "\xC2",  // cut off
         "\xE2\x82",
-        "\xC2" "A",           // continuation missing
+        "\xC2"
+        "A",  // continuation missing
     };
     for (const std::string_view bytes : bad) {
         CAPTURE(bytes.size());
@@ -47,7 +48,9 @@ TEST_CASE("look_at: counts characters, not bytes, and finds what hides words") {
     CHECK_FALSE(look_at(" a").blank);
     CHECK(look_at("a\tb").control);
     CHECK(look_at("a\x7F").control);
-    CHECK(look_at("a\xE2\x80\xAE" "b").control);   // U+202E turns the reading direction
+    CHECK(look_at("a\xE2\x80\xAE"
+                  "b")
+              .control);  // U+202E turns the reading direction
     CHECK(look_at("a\nb").line_feed);
     CHECK_FALSE(look_at("a\nb").control);
     CHECK_FALSE(look_at("a\xFF").utf8);

@@ -24,7 +24,7 @@ TEST_CASE("TouchFilter: the third says so once, and nothing counts until every o
         f.up(finger);
         CHECK(f.dropping());
     }
-    CHECK_FALSE(f.down(5));   // rain goes on
+    CHECK_FALSE(f.down(5));  // rain goes on
     f.up(2);
     CHECK(f.dropping());
     f.up(5);

@@ -19,14 +19,14 @@ using namespace guywright;
 
 namespace {
 
-constexpr std::uint32_t k_seeds_a_level = 60;   // 300 sites in all
+constexpr std::uint32_t k_seeds_a_level = 60;  // 300 sites in all
 
 /// A drawn site with everything computed for it.
 struct Judged {
     DrawnSite site;
     Evaluation e;
     SiteAnswer answer;
-    std::size_t rigs;   ///< looked at before it was found
+    std::size_t rigs;  ///< looked at before it was found
 };
 
 Judged judged(std::uint32_t seed, int level) {
@@ -82,7 +82,8 @@ TEST_CASE("drawn sites: the same number is the same site on every machine") {
             REQUIRE(site);
             signs += check_code(site->plan) + " ";
         }
-    CHECK(signs == "UPYD23 JUGWRB YL2L7K H652ZK 5LEM4G PGPVHE GUA6MH 7XWBTR 5H8AEM 4SMDWX CNMKK4 AFRWB4 24PPED TN5NKT AX795Y Q4Q56D HP6PPU 3EBLJS 7MANF4 C5E7BE ");
+    CHECK(signs ==
+          "UPYD23 JUGWRB YL2L7K H652ZK 5LEM4G PGPVHE GUA6MH 7XWBTR 5H8AEM 4SMDWX CNMKK4 AFRWB4 24PPED TN5NKT AX795Y Q4Q56D HP6PPU 3EBLJS 7MANF4 C5E7BE ");
 }
 
 TEST_CASE("drawn sites: how the search is sliced changes nothing") {
@@ -133,7 +134,8 @@ TEST_CASE("drawn sites: the search is far from its bound") {
 TEST_CASE("drawn sites: every name is known in both languages") {
     const auto known = [](const std::string& name) {
         const std::string bare = name.ends_with(" 2") ? name.substr(0, name.size() - 2) : name;
-        return std::any_of(words::practice::k_site_names.begin(), words::practice::k_site_names.end(), [&](const app::Said& said) { return said.english == bare; });
+        return std::any_of(words::practice::k_site_names.begin(), words::practice::k_site_names.end(),
+                           [&](const app::Said& said) { return said.english == bare; });
     };
     for (const std::string_view place : k_site_places) CHECK(known(std::string(place)));
     for (const std::string_view way : k_guy_ways) CHECK(known(std::string(way)));

@@ -55,7 +55,7 @@ TEST_CASE("order lesson: of two guys beside one another the second helps little,
     CHECK(next.size() == 3);
     CHECK_FALSE(tie_of(next, guy_named(pole.plan, "back left")).right);
     CHECK(tie_of(next, guy_named(pole.plan, "left")).right);
-    CHECK(tie_of(next, guy_named(pole.plan, "right")).right);   // mirror of the other
+    CHECK(tie_of(next, guy_named(pole.plan, "right")).right);  // mirror of the other
 }
 
 TEST_CASE("order lesson: wrong orders leave somebody holding the pole where the right one is done") {

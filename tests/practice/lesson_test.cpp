@@ -44,8 +44,12 @@ std::vector<double> along(LessonId id, std::size_t mover, R reading, double from
     return out;
 }
 
-bool only_rises(const std::vector<double>& v) { return std::adjacent_find(v.begin(), v.end(), [](double a, double b) { return !(b > a); }) == v.end(); }
-bool only_falls(const std::vector<double>& v) { return std::adjacent_find(v.begin(), v.end(), [](double a, double b) { return !(b < a); }) == v.end(); }
+bool only_rises(const std::vector<double>& v) {
+    return std::adjacent_find(v.begin(), v.end(), [](double a, double b) { return !(b > a); }) == v.end();
+}
+bool only_falls(const std::vector<double>& v) {
+    return std::adjacent_find(v.begin(), v.end(), [](double a, double b) { return !(b < a); }) == v.end();
+}
 
 const Outcome& case_of(const Evaluation& e, CaseId id) {
     for (const Outcome& o : e.outcomes)
@@ -124,7 +128,7 @@ TEST_CASE("lessons: below 30 degrees the force in a guy climbs more than twice a
         const Evaluation e = evaluate_as_measured(p);
         return std::pair{degrees(value_of(R::FirstGuyAngle, p, e)), value_of(R::FirstGuy, p, e)};
     };
-    const auto flat = at(28.0), middle = at(40.0), steep = at(52.0);   // the same steps of angle
+    const auto flat = at(28.0), middle = at(40.0), steep = at(52.0);  // the same steps of angle
     CHECK(flat.first > middle.first);
     CHECK(middle.first == doctest::Approx(30.0).epsilon(0.02));
     CHECK(steep.second - middle.second > 2.0 * (middle.second - flat.second));
@@ -192,7 +196,7 @@ TEST_CASE("lessons: the foot's share is that of the rule of friction, the cord's
     Plan p = lesson(LessonId::Foot).start(0);
     p.actions = {.dynamic_factor = 1.0, .swing_deg = 0.0, .outward_deg = 0.0};
     p.edge.rope_friction = 0.0;
-    p.ropes[0].pulley_efficiency = 1.0;   // every case is the holding one
+    p.ropes[0].pulley_efficiency = 1.0;  // every case is the holding one
     const Evaluation e = evaluate_as_measured(p);
     const Check* friction = e.checks.find(CheckId::FootFriction, 0);
     REQUIRE(friction != nullptr);

@@ -24,8 +24,7 @@ TEST_CASE("published: 100 lb held through four and a half turns, friction 0.23")
 
 // 2 cos(theta / 2), theta between the two sides: rigging tables print it (identity, COMPUTED; mind which angle a table means).
 TEST_CASE("published: load on a redirect pulley by the angle between the rope's sides") {
-    for (const auto& [deg, factor] :
-         {std::pair{0.0, 2.0}, {60.0, 1.7320508}, {90.0, 1.4142136}, {120.0, 1.0}, {150.0, 0.5176381}, {180.0, 0.0}}) {
+    for (const auto& [deg, factor] : {std::pair{0.0, 2.0}, {60.0, 1.7320508}, {90.0, 1.4142136}, {120.0, 1.0}, {150.0, 0.5176381}, {180.0, 0.0}}) {
         Model m = support::model_with_head({0, 0, 3});
         support::add_leg_carrying(m, {0, 0, 0}, 0.0, 1e11);
         for (int i = 0; i < 3; ++i) support::add_guy_carrying(m, {4 * std::cos(2.1 * i), 4 * std::sin(2.1 * i), 0}, 1.0, 1e11);

@@ -15,14 +15,14 @@ using namespace guywright;
 
 namespace {
 
-constexpr double k_share = 1e-6;   ///< of the expected value: all that elasticity takes
+constexpr double k_share = 1e-6;  ///< of the expected value: all that elasticity takes
 constexpr double rigid_EA_N(double load_N) { return 3e8 * load_N; }
 
 #define CHECK_SHARE(value, expected) CHECK_WITHIN(value, expected, k_share* std::abs(expected))
 
 Model head_at(Vec3 head_m) {
     Model m = support::model_with_head(head_m);
-    m.shortest_leg_m = 1.0;   // for the rigs that only hang
+    m.shortest_leg_m = 1.0;  // for the rigs that only hang
     return m;
 }
 void add_guy(Model& m, Vec3 anchor_m, double load_N) { support::add_guy_carrying(m, anchor_m, 0.0, rigid_EA_N(load_N)); }
@@ -100,7 +100,8 @@ TEST_CASE("published: power line turning a corner over a guyed pole") {
 // Baker & Haynes, Engineering Statics: Open and Interactive, 3.5, READ (printed 196.4, 192.2, 98.5: the book rounds early, so
 // its second and third differ from the exact ones by up to 0.33 N).
 TEST_CASE("published: a weight on three ties given by their angles") {
-    const Vec3 ties[3] = {unit(35, 55, 90), {-std::cos(radians(15)) * std::cos(radians(30)), std::cos(radians(75)), -std::cos(radians(15)) * std::cos(radians(60))},
+    const Vec3 ties[3] = {unit(35, 55, 90),
+                          {-std::cos(radians(15)) * std::cos(radians(30)), std::cos(radians(75)), -std::cos(radians(15)) * std::cos(radians(60))},
                           unit(90, 70, 20)};
     Model m = head_at({0, 0, 0});
     for (const Vec3 t : ties) add_guy(m, 4.0 * glm::normalize(t), 196.2);

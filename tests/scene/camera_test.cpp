@@ -31,7 +31,7 @@ TEST_CASE("pinch: what lay between the fingers stays between them, with and with
                 CHECK_WITHIN(now.y, to.y, 0.01);
             }
             CHECK_WITHIN(camera.zoom, 1.7 * 0.8 * 1.3, 1e-5);
-            CHECK(camera.yaw_deg == Camera{}.yaw_deg);   // and nothing turns
+            CHECK(camera.yaw_deg == Camera{}.yaw_deg);  // and nothing turns
             CHECK(camera.pitch_deg == Camera{}.pitch_deg);
         }
 }

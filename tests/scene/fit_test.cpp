@@ -35,11 +35,11 @@ TEST_CASE("fit: the room is used") {
         const Vec2 size = seen.max - seen.min;
         most = std::max({most, size.x / room.x, size.y / room.y});
     }
-    CHECK_WITHIN(most, 1.0, 1e-3);   // from one side at least
+    CHECK_WITHIN(most, 1.0, 1e-3);  // from one side at least
     const Eye flat = fit_parallel(eye_along(270, 0), k_site, k_room, 1.0);
     const ImageBox side = box_round(flat, k_site);
     CHECK(inside(side, k_room, 1e-6));
-    CHECK_WITHIN(side.max.y - side.min.y, room.y, 1e-6);   // 5.3 m by 4.1 m in 350 px by 230 px: the height decides
+    CHECK_WITHIN(side.max.y - side.min.y, room.y, 1e-6);  // 5.3 m by 4.1 m in 350 px by 230 px: the height decides
 }
 
 TEST_CASE("fit: zoom makes everything larger about the middle") {

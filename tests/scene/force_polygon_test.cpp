@@ -69,7 +69,7 @@ TEST_CASE("force polygon: the tensions are the outcome's, a rope has two sides, 
         if (f.kind != HeadForce::Kind::Guy) continue;
         ++guys;
         CHECK_WITHIN(glm::length(f.force_N), rest.guy_tension_N[f.index], 1e-9);
-        CHECK(glm::dot(f.force_N, e.model.guys[f.index].anchor_m - rest.head_m) > 0.0);   // it pulls
+        CHECK(glm::dot(f.force_N, e.model.guys[f.index].anchor_m - rest.head_m) > 0.0);  // it pulls
     }
     for (const double tension_N : rest.guy_tension_N) pulling += tension_N > 0.0 ? 1 : 0;
     CHECK(guys == pulling);
@@ -78,15 +78,15 @@ TEST_CASE("force polygon: the tensions are the outcome's, a rope has two sides, 
 }
 
 TEST_CASE("force polygon: seen square to the plane it lies in, up as up, out to the right") {
-    const std::vector<HeadForce> flat{{HeadForce::Kind::LoadSide, 0, {1000, 0, -1500}}, {HeadForce::Kind::HaulSide, 0, {-1500, 0, -300}},
-                                      {HeadForce::Kind::Leg, 0, {500, 0, 1800}}};
+    const std::vector<HeadForce> flat{
+        {HeadForce::Kind::LoadSide, 0, {1000, 0, -1500}}, {HeadForce::Kind::HaulSide, 0, {-1500, 0, -300}}, {HeadForce::Kind::Leg, 0, {500, 0, 1800}}};
     const Eye eye = square_eye(flat);
     CHECK_VEC_WITHIN(eye.up, (Vec3{0, 0, 1}), 1e-9);
     CHECK_VEC_WITHIN(eye.right, (Vec3{1, 0, 0}), 1e-9);
-    CHECK_VEC_WITHIN(eye.forward, (Vec3{0, 1, 0}), 1e-9);   // from the right, like the view from the side
+    CHECK_VEC_WITHIN(eye.forward, (Vec3{0, 1, 0}), 1e-9);  // from the right, like the view from the side
     std::vector<HeadForce> across = flat;
     for (HeadForce& f : across) f.force_N = {0.0, -f.force_N.x, f.force_N.z};
-    CHECK_VEC_WITHIN(square_eye(across).forward, (Vec3{1, 0, 0}), 1e-9);   // end on: looking out, left is left
+    CHECK_VEC_WITHIN(square_eye(across).forward, (Vec3{1, 0, 0}), 1e-9);  // end on: looking out, left is left
 }
 
 TEST_CASE("force polygon: in the room when square, of the same size while it turns, its axes square") {
@@ -110,7 +110,7 @@ TEST_CASE("forces from the head: every tip and that of the resultant is in the r
     const Evaluation e = evaluate_as_measured(support::usual_plan());
     const std::vector<HeadForce> forces = forces_at_head(e.model, e.outcomes[k_holding]);
     std::vector<Vec3> tips = tips_of(forces);
-    tips.push_back((forces[0].force_N + forces[1].force_N) / 1000.0);   // of both sides of the rope
+    tips.push_back((forces[0].force_N + forces[1].force_N) / 1000.0);  // of both sides of the rope
     for (const ImageBox& room : {k_room, ImageBox{{0, 0}, {700, 120}}}) {
         const ImageBox seen = box_round(polygon_eye(forces, {}, room, true), tips);
         for (int i = 0; i < 2; ++i) {

@@ -47,13 +47,13 @@ TEST_CASE("labels: nothing is written over a taken box, and off a line rather th
 
 TEST_CASE("labels: one that speaks of a line does not stand where it would be read as another line's") {
     const DrawnLine own{{0, 100}, {300, 100}}, other{{0, 75}, {300, 75}};
-    LabelWish w = wish(0, {{150, 60}, {150, 87}, {150, 115}});   // beyond the other, between the two, on the free side
+    LabelWish w = wish(0, {{150, 60}, {150, 87}, {150, 115}});  // beyond the other, between the two, on the free side
     w.own = own;
     const auto at = place_labels(std::vector<LabelWish>{w}, k_frame, {}, std::array{own, other});
     REQUIRE(at[0].has_value());
     CHECK(*at[0] == Vec2(150, 115));
     const std::array lines{own, other};
-    CHECK(detail::cut_off({150, 60}, own, lines));   // then a leader is drawn
+    CHECK(detail::cut_off({150, 60}, own, lines));  // then a leader is drawn
     CHECK_FALSE(detail::cut_off({150, 87}, own, lines));
 }
 

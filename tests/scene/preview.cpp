@@ -31,9 +31,7 @@ struct Texture {
         const float x = u * width - 0.5F, y = v * height - 0.5F;
         const int x0 = static_cast<int>(std::floor(x)), y0 = static_cast<int>(std::floor(y));
         const float fx = x - x0, fy = y - y0;
-        const auto at = [&](int i, int j) {
-            return alpha[std::clamp(j, 0, height - 1) * width + std::clamp(i, 0, width - 1)] / 255.0F;
-        };
+        const auto at = [&](int i, int j) { return alpha[std::clamp(j, 0, height - 1) * width + std::clamp(i, 0, width - 1)] / 255.0F; };
         return (1 - fy) * ((1 - fx) * at(x0, y0) + fx * at(x0 + 1, y0)) + fy * ((1 - fx) * at(x0, y0 + 1) + fx * at(x0 + 1, y0 + 1));
     }
 };
@@ -47,7 +45,10 @@ void fill(Picture& p, const Texture& t, const ImVec4& clip, ImDrawVert a, ImDraw
     for (ImDrawVert* v : {&a, &b, &c}) v->pos = {v->pos.x * ratio, v->pos.y * ratio};
     float area = turn_of(a.pos, b.pos, c.pos);
     if (area == 0.0F) return;
-    if (area < 0.0F) { std::swap(b, c); area = -area; }
+    if (area < 0.0F) {
+        std::swap(b, c);
+        area = -area;
+    }
     const int x0 = std::max({0, static_cast<int>(std::floor(std::min({a.pos.x, b.pos.x, c.pos.x}))), static_cast<int>(clip.x * ratio)});
     const int y0 = std::max({0, static_cast<int>(std::floor(std::min({a.pos.y, b.pos.y, c.pos.y}))), static_cast<int>(clip.y * ratio)});
     const int x1 = std::min({p.width, static_cast<int>(std::ceil(std::max({a.pos.x, b.pos.x, c.pos.x}))), static_cast<int>(clip.z * ratio)});
@@ -105,11 +106,17 @@ Bytes stored(const Bytes& raw) {
     for (std::size_t at = 0; at < raw.size(); at += 65535) {
         const std::size_t n = std::min<std::size_t>(65535, raw.size() - at);
         out.push_back(at + n == raw.size());
-        for (const std::size_t v : {n, ~n}) { out.push_back(v & 255U); out.push_back((v >> 8) & 255U); }
+        for (const std::size_t v : {n, ~n}) {
+            out.push_back(v & 255U);
+            out.push_back((v >> 8) & 255U);
+        }
         out.insert(out.end(), raw.begin() + static_cast<long>(at), raw.begin() + static_cast<long>(at + n));
     }
     std::uint32_t a = 1, b = 0;
-    for (const unsigned char c : raw) { a = (a + c) % 65521; b = (b + a) % 65521; }
+    for (const unsigned char c : raw) {
+        a = (a + c) % 65521;
+        b = (b + a) % 65521;
+    }
     add32(out, (b << 16) | a);
     return out;
 }
@@ -137,26 +144,55 @@ void write_png(const Picture& p, const std::string& path) {
 // --- looks -----------------------------------------------------------------------------------------------------------------
 
 scene::Look sun() {
-    return {.ground = IM_COL32(232, 222, 196, 255), .face = IM_COL32(190, 170, 136, 255), .edge = IM_COL32(26, 20, 10, 255),
-            .leg = IM_COL32(255, 204, 51, 255), .guy = IM_COL32(0, 70, 140, 255), .guy_slack = IM_COL32(150, 20, 0, 255),
-            .rope = IM_COL32(110, 20, 110, 255), .load = IM_COL32(150, 160, 170, 255), .resultant = IM_COL32(155, 28, 0, 255),
-            .text = IM_COL32(0, 0, 0, 255), .text_halo = IM_COL32(255, 255, 255, 255), .hazard = IM_COL32(190, 70, 0, 255),
-            .highlight = IM_COL32(0, 220, 235, 255), .sky = IM_COL32(255, 255, 255, 255)};
+    return {.ground = IM_COL32(232, 222, 196, 255),
+            .face = IM_COL32(190, 170, 136, 255),
+            .edge = IM_COL32(26, 20, 10, 255),
+            .leg = IM_COL32(255, 204, 51, 255),
+            .guy = IM_COL32(0, 70, 140, 255),
+            .guy_slack = IM_COL32(150, 20, 0, 255),
+            .rope = IM_COL32(110, 20, 110, 255),
+            .load = IM_COL32(150, 160, 170, 255),
+            .resultant = IM_COL32(155, 28, 0, 255),
+            .text = IM_COL32(0, 0, 0, 255),
+            .text_halo = IM_COL32(255, 255, 255, 255),
+            .hazard = IM_COL32(190, 70, 0, 255),
+            .highlight = IM_COL32(0, 220, 235, 255),
+            .sky = IM_COL32(255, 255, 255, 255)};
 }
 
 scene::Look dim() {
-    return {.ground = IM_COL32(62, 58, 48, 255), .face = IM_COL32(40, 36, 30, 255), .edge = IM_COL32(205, 195, 175, 255),
-            .leg = IM_COL32(255, 204, 51, 255), .guy = IM_COL32(110, 190, 255, 255), .guy_slack = IM_COL32(255, 140, 110, 255),
-            .rope = IM_COL32(230, 160, 240, 255), .load = IM_COL32(120, 130, 140, 255), .resultant = IM_COL32(255, 150, 110, 255),
-            .text = IM_COL32(245, 245, 240, 255), .text_halo = IM_COL32(0, 0, 0, 255), .hazard = IM_COL32(255, 176, 0, 255),
-            .highlight = IM_COL32(0, 150, 160, 255), .sky = IM_COL32(16, 18, 20, 255)};
+    return {.ground = IM_COL32(62, 58, 48, 255),
+            .face = IM_COL32(40, 36, 30, 255),
+            .edge = IM_COL32(205, 195, 175, 255),
+            .leg = IM_COL32(255, 204, 51, 255),
+            .guy = IM_COL32(110, 190, 255, 255),
+            .guy_slack = IM_COL32(255, 140, 110, 255),
+            .rope = IM_COL32(230, 160, 240, 255),
+            .load = IM_COL32(120, 130, 140, 255),
+            .resultant = IM_COL32(255, 150, 110, 255),
+            .text = IM_COL32(245, 245, 240, 255),
+            .text_halo = IM_COL32(0, 0, 0, 255),
+            .hazard = IM_COL32(255, 176, 0, 255),
+            .highlight = IM_COL32(0, 150, 160, 255),
+            .sky = IM_COL32(16, 18, 20, 255)};
 }
 
 scene::Look night() {
     const auto red = [](int v, int rest) { return IM_COL32(v, rest, rest / 2, 255); };
-    return {.ground = red(48, 4), .face = red(28, 2), .edge = red(190, 30), .leg = red(255, 70), .guy = red(235, 50), .guy_slack = red(200, 40),
-            .rope = red(210, 45), .load = red(110, 15), .resultant = red(255, 80), .text = red(255, 60), .text_halo = red(0, 0),
-            .hazard = red(150, 20), .highlight = red(120, 10), .sky = red(0, 0)};
+    return {.ground = red(48, 4),
+            .face = red(28, 2),
+            .edge = red(190, 30),
+            .leg = red(255, 70),
+            .guy = red(235, 50),
+            .guy_slack = red(200, 40),
+            .rope = red(210, 45),
+            .load = red(110, 15),
+            .resultant = red(255, 80),
+            .text = red(255, 60),
+            .text_halo = red(0, 0),
+            .hazard = red(150, 20),
+            .highlight = red(120, 10),
+            .sky = red(0, 0)};
 }
 
 // --- rigs --------------------------------------------------------------------------------------------------------------------
@@ -243,7 +279,7 @@ Plan not_ready() {
     Plan p = sound();
     p.guys.clear();
     p.feet[0].ties.clear();
-    p.edge.face_deg = 130;   // out of range: no answer
+    p.edge.face_deg = 130;  // out of range: no answer
     return p;
 }
 
@@ -312,7 +348,10 @@ std::vector<Shot> shots() {
             {"not_ready_side", not_ready(), View::Side}};
 }
 
-struct Size { int width, height; float ratio; };
+struct Size {
+    int width, height;
+    float ratio;
+};
 constexpr Size k_sizes[] = {{300, 200, 2}, {390, 260, 2}, {390, 470, 2}, {800, 560, 1}, {760, 700, 1}, {1200, 1100, 1}};
 
 void shoot(const Shot& shot, const Size& size, const Texture& texture, ImFont* font, const std::string& folder) {
@@ -361,7 +400,7 @@ int main(int argc, char** argv) {
     ImGuiIO& io = ImGui::GetIO();
     io.IniFilename = nullptr;
     Bytes face = read_file(argv[1]);
-    ImFont* fonts[] = {bake(face, 18.0F), bake(face, 36.0F)};   // for one and for two device pixels per CSS pixel
+    ImFont* fonts[] = {bake(face, 18.0F), bake(face, 36.0F)};  // for one and for two device pixels per CSS pixel
     Texture texture;
     io.Fonts->GetTexDataAsAlpha8(&texture.alpha, &texture.width, &texture.height);
     io.DisplaySize = {1200, 1100};

@@ -70,7 +70,7 @@ TEST_CASE("line: what is behind the eye is not drawn, what crosses is cut where 
     REQUIRE(forth.visible);
     REQUIRE(back.visible);
     check_at(forth.a, 250, 150);
-    check_at(forth.b, 200 + 100 / k_near_m, 150, 1e-6);   // still 1 m to the right, at the near plane
+    check_at(forth.b, 200 + 100 / k_near_m, 150, 1e-6);  // still 1 m to the right, at the near plane
     check_at(back.a, forth.b.x, forth.b.y, 1e-6);
     check_at(back.b, 250, 150);
 }
@@ -90,7 +90,7 @@ TEST_CASE("polygon: a ground that runs under the eye keeps the corners ahead and
     const std::array<Vec3, 4> ground{Vec3{-5, -1, 0}, Vec3{5, -1, 0}, Vec3{5, 1, 0}, Vec3{-5, 1, 0}};
     const std::vector<Vec2> seen = image_of_polygon(eye, ground);
     REQUIRE(seen.size() == 4);
-    for (const Vec2 p : seen) CHECK(p.y > 150.0);   // all below the horizon
+    for (const Vec2 p : seen) CHECK(p.y > 150.0);  // all below the horizon
     check_at(seen[1], 220, 190);
     check_at(seen[2], 180, 190);
     check_at(seen[0], 200 + 100 / k_near_m, 150 + 200 / k_near_m, 1e-6);
@@ -128,14 +128,14 @@ TEST_CASE("cut to the frame: a triangle over a corner loses what is outside and 
         const Vec2 a = cut[i], b = cut[(i + 1) % cut.size()];
         twice_area += a.x * b.y - a.y * b.x;
     }
-    CHECK_WITHIN(0.5 * twice_area, 25.0, 1e-12);   // the hypotenuse runs through the box's corner: a square of 5 is left
+    CHECK_WITHIN(0.5 * twice_area, 25.0, 1e-12);  // the hypotenuse runs through the box's corner: a square of 5 is left
     CHECK(cut_to_box(std::vector<Vec2>{{-5, -5}, {-1, -5}, {-1, -1}}, {0, 0}, {20, 20}).empty());
 }
 
 TEST_CASE("turn: yaw goes round, pitch stays above the ground and short of straight down") {
     CHECK(turned(10, 20, {0, 0}) == std::pair{10.0, 20.0});
-    CHECK(turned(10, 20, {50, 0}).first > 10.0);    // the near side follows the finger to the right
-    CHECK(turned(10, 20, {0, 30}).second > 20.0);   // and down
+    CHECK(turned(10, 20, {50, 0}).first > 10.0);   // the near side follows the finger to the right
+    CHECK(turned(10, 20, {0, 30}).second > 20.0);  // and down
     for (const double dx : {-5000.0, -60.0, 900.0, 12345.0}) {
         const double yaw = turned(350, 20, {dx, 0}).first;
         CHECK(yaw >= 0.0);
@@ -149,7 +149,7 @@ TEST_CASE("turn: a near point follows the finger") {
     Eye before = eye_along(200, 20);
     const auto [yaw, pitch] = turned(200, 20, {10, 10});
     Eye after = eye_along(yaw, pitch);
-    const Vec3 near = -2.0 * before.forward;   // between the eye and the middle of the site
+    const Vec3 near = -2.0 * before.forward;  // between the eye and the middle of the site
     before.at_m = -10.0 * before.forward;
     after.at_m = -10.0 * after.forward;
     CHECK(image(after, near).x > image(before, near).x);

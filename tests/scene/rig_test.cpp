@@ -50,7 +50,7 @@ TEST_CASE("rig: the load hangs along its pull from the head or the edge, above t
         const Vec3 from = rope.over_edge ? rope.edge_m : e.model.drawn_head_m;
         CHECK_WITHIN(angle_between(rope.load_m - from, rope.load_pull), 0.0, 1e-9);
         CHECK(rope.load_m.z < from.z);
-        CHECK(height_above_face_m(rope.load_m, face_deg) > -1e-9);   // not inside the rock
+        CHECK(height_above_face_m(rope.load_m, face_deg) > -1e-9);  // not inside the rock
     }
 }
 
@@ -69,7 +69,7 @@ TEST_CASE("rig: a slack guy and a hanging anchor are told apart from sound ones"
 
 TEST_CASE("rig: what cannot be drawn is left out and the rest is there") {
     Plan plan = support::usual_plan();
-    plan.guys[0].anchor_height_m = 5.0;   // above the head: the inclination gives no anchor
+    plan.guys[0].anchor_height_m = 5.0;  // above the head: the inclination gives no anchor
     plan.guys[1].bearing_deg = NAN;
     plan.ropes[0].haul->distance_m = 1e7;
     const Rig rig = rig_of(plan, evaluate(plan), k_holding);

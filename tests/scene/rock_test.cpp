@@ -33,7 +33,7 @@ TEST_CASE("rock: a load below the edge is hidden from behind and seen from in fr
     CHECK_FALSE(hidden(rocks, {0.2, 0, -1.5}, before));
     for (const Eye& eye : {behind, before})
         for (const Vec3 p : {Vec3{-2, 0, 0}, Vec3{0, 0, 0}, Vec3{-1, 0, 2.5}, Vec3{-5.9, 3.9, 0}}) CHECK_FALSE(hidden(rocks, p, eye));
-    CHECK(hidden(rocks, {-2, 0, -1}, before));   // inside
+    CHECK(hidden(rocks, {-2, 0, -1}, before));  // inside
 }
 
 TEST_CASE("rock: a point on the face is hidden only where the face is turned away") {
@@ -80,13 +80,12 @@ TEST_CASE("rock: beyond an opening the ground begins again; the farther piece is
     CHECK(from_out[0].section[1].x == 0.0);
     CHECK(from_out[1].section[1].x == 2.5);
     CHECK(from_back[0].section[1].x == 2.5);
-    CHECK(hidden(from_out, {0.1, 0, -1.8}, eye_at({12, 0, 3})));   // the load down the shaft, behind its far side
+    CHECK(hidden(from_out, {0.1, 0, -1.8}, eye_at({12, 0, 3})));  // the load down the shaft, behind its far side
     CHECK_FALSE(hidden(from_out, {3.5, 0, 0}, eye_at({12, 0, 3})));
 }
 
 TEST_CASE("rock: a gentle face stops where the far side of the opening begins") {
-    for (const Rock& rock : rocks_of(edge(20, 1.0), k_size, eye_at({9, 0, 4})))
-        CHECK(rock.section[2].x <= 1.0 + 1e-12);
+    for (const Rock& rock : rocks_of(edge(20, 1.0), k_size, eye_at({9, 0, 4}))) CHECK(rock.section[2].x <= 1.0 + 1e-12);
 }
 
 TEST_CASE("drawable edge: numbers that cannot be drawn are replaced, the others kept") {

@@ -73,10 +73,16 @@ inline void spoil(guywright::Plan& p, Random& r) {
         case 4: g.inclination_deg += r.between(5.0, 30.0); break;
         case 5: p.frame.lean_deg -= r.between(5.0, 25.0); break;
         case 6: p.ropes[0].load_kg *= r.between(1.2, 1.8); break;
-        case 7: for (guywright::FootPlan& f : p.feet) f.ties = {{90.0, 9.8}, {270.0, 9.8}}; break;
+        case 7:
+            for (guywright::FootPlan& f : p.feet) f.ties = {{90.0, 9.8}, {270.0, 9.8}};
+            break;
         case 8: p.ropes[0].haul->bearing_deg += r.between(-60.0, 60.0); break;
-        case 9: for (guywright::LegPlan& leg : p.frame.legs) leg.foot_m.x += r.between(0.2, 1.2); break;
-        case 10: for (guywright::GuyPlan& each : p.guys) each.EA_kN = r.between(5.0, 12.0); break;
+        case 9:
+            for (guywright::LegPlan& leg : p.frame.legs) leg.foot_m.x += r.between(0.2, 1.2);
+            break;
+        case 10:
+            for (guywright::GuyPlan& each : p.guys) each.EA_kN = r.between(5.0, 12.0);
+            break;
         default: p.guys.erase(p.guys.begin() + r.whole(0, static_cast<int>(p.guys.size()) - 1)); break;
     }
 }

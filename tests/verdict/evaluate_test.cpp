@@ -9,8 +9,8 @@
 
 using namespace guywright;
 using support::guy;
-using support::usual_plan;
 using support::steep_plan;
+using support::usual_plan;
 
 namespace {
 
@@ -101,7 +101,7 @@ TEST_CASE("leaning the leg onto the pull is what makes it: upright the same kit 
 }
 
 TEST_CASE("each broken rule is NO-GO with its own reason") {
-    check_flips(CheckId::GuyAngle, [](Plan& p) { p.guys[0].inclination_deg = 38.1; });   // 90 - 22 - 38.1 < 30
+    check_flips(CheckId::GuyAngle, [](Plan& p) { p.guys[0].inclination_deg = 38.1; });  // 90 - 22 - 38.1 < 30
     check_flips(CheckId::BearingGap, [](Plan& p) {
         p.guys[1].bearing_deg = 90.0;
         p.guys[2].bearing_deg = 270.0;
@@ -110,7 +110,7 @@ TEST_CASE("each broken rule is NO-GO with its own reason") {
     check_flips(CheckId::FrontTie, [](Plan& p) {
         // leaning so far ahead that the pull never asks for a front guy; all guys behind the head or level with it
         p.frame.legs[0].foot_m.x = -2.0;
-        p.frame.lean_deg = 35.0;   // head 0.45 m from the edge
+        p.frame.lean_deg = 35.0;  // head 0.45 m from the edge
         p.guys = {guy("back", 180, 22, 3), guy("right", 90, 34, 3), guy("left", 270, 34, 3)};
         p.limits.bearing_gap_max_deg = 182.0;
         p.limits.bearing_gap_good_deg = 182.0;
@@ -138,9 +138,9 @@ TEST_CASE("NO-GO: a foot on a face too steep for its friction, however upright t
         return evaluate(p);
     };
     CHECK(broken(with_feet({0.5, 0.0, {}})) == "foot_friction ");
-    CHECK(with_feet({0.5, 0.0, {{180.0, 40.0}}}).verdict == Verdict::Go);   // tied back up the slope
+    CHECK(with_feet({0.5, 0.0, {{180.0, 40.0}}}).verdict == Verdict::Go);  // tied back up the slope
     CHECK(with_feet({0.5, 60.0, {}}).verdict == Verdict::Go);
-    p.edge.opening_m = 0.7;   // level ground again
+    p.edge.opening_m = 0.7;  // level ground again
     for (LegPlan& leg : p.frame.legs) leg.foot_m.z = 0.0;
     for (const std::size_t front : {2u, 3u}) p.guys[front].anchor_m = Vec3(5.0, p.guys[front].anchor_m->y, 0.0);
     CHECK_FALSE(breaks(with_feet({0.5, 0.0, {}}), CheckId::FootFriction));
@@ -185,7 +185,7 @@ TEST_CASE("guys on one anchor stay on it wherever measuring error puts them: it 
 
 TEST_CASE("NO-GO: a guy angle no larger than the applied force's") {
     const Evaluation e = changed([](Plan& p) {
-        p.frame.lean_deg = -5.0;   // away from the pull, with stiff, steep guys: 24 degrees to the leg
+        p.frame.lean_deg = -5.0;  // away from the pull, with stiff, steep guys: 24 degrees to the leg
         p.guys[1].inclination_deg = p.guys[2].inclination_deg = 65.0;
         for (GuyPlan& g : p.guys) g.EA_kN = 3000.0;
         p.limits.guy_angle_min_deg = 20.0;
@@ -288,7 +288,7 @@ TEST_CASE("where the plan wants it, the loss of any one guy is judged, over the 
     CHECK(lost_fails(in_the_box.checks) == 0);
     CHECK(lost_fails(in_the_box.worst) == 4);
     CHECK(in_the_box.verdict == Verdict::NoGo);
-    p.ropes[0].load_kg = 150.0;   // now it shows without any error: two of the four cannot be spared
+    p.ropes[0].load_kg = 150.0;  // now it shows without any error: two of the four cannot be spared
     CHECK(lost_fails(evaluate(support::exact(p)).checks) == 2);
 }
 

@@ -62,9 +62,7 @@ bool fails_on_forces(const Evaluation& e, const CheckTable& table) {
     return fails;
 }
 
-Plan random_of_all(std::uint64_t i) {
-    return i % 3 == 0 ? support::random_tripod(i) : i % 3 == 1 ? support::random_monopod(i) : support::random_a_frame(i);
-}
+Plan random_of_all(std::uint64_t i) { return i % 3 == 0 ? support::random_tripod(i) : i % 3 == 1 ? support::random_monopod(i) : support::random_a_frame(i); }
 
 }  // namespace
 

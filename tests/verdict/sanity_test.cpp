@@ -112,7 +112,7 @@ TEST_CASE("a stronger cord, anchor, leg or pulley never turns GO to NO-GO") {
         turned_go += a.verdict == Verdict::NoGo && b.verdict == Verdict::Go;
     }
     CHECK(go > 50);
-    CHECK(turned_go > 20);   // so the strengths tried do matter
+    CHECK(turned_go > 20);  // so the strengths tried do matter
 }
 
 // Condition: none. Where a rig stands on a knife's edge the mirror falls the other way; such a one is not stable.

@@ -38,7 +38,7 @@ TEST_CASE("second check: what is asked for again is what the verdict hangs on") 
     Plan plan = support::go_plan();
     const Evaluation e = evaluate(plan);
     const std::vector<std::string> asked = critical_measurements(e);
-    CHECK(std::find(asked.begin(), asked.end(), "ropes[0].load_kg") != asked.end());   // every force grows with it
+    CHECK(std::find(asked.begin(), asked.end(), "ropes[0].load_kg") != asked.end());  // every force grows with it
     std::vector<std::string> in_order;
     for (const Measured& m : measured_numbers(plan))
         if (std::find(asked.begin(), asked.end(), m.path) != asked.end()) in_order.push_back(m.path);
@@ -75,7 +75,7 @@ TEST_CASE("second check: the worse of the two verdicts counts, whichever it is")
     const SecondCheck c = second_check(plan, e, readings);
     CHECK(c.of_second == Verdict::NoGo);
     CHECK(c.worse == Verdict::NoGo);
-    CHECK(c.seconds.ropes[0].load_kg == 490.0);   // and it can be told why
+    CHECK(c.seconds.ropes[0].load_kg == 490.0);  // and it can be told why
     REQUIRE_FALSE(c.with_seconds.closest.empty());
     CHECK(c.with_seconds.closest.front().status == CheckStatus::Fail);
     Plan heavy = plan;

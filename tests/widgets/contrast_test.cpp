@@ -74,7 +74,7 @@ TEST_CASE("contrast: a label in the scene at least 7:1 on its halo, whatever lie
 TEST_CASE("contrast: the verdicts differ by polarity, so that a screen without colour tells them apart") {
     for (const ThemeName name : k_all) {
         const Colours& c = colours(name);
-        CHECK(contrast(c.no_go, c.field) >= k_text_contrast);   // NO-GO is solid, GO and NOT CHECKED are open field
+        CHECK(contrast(c.no_go, c.field) >= k_text_contrast);  // NO-GO is solid, GO and NOT CHECKED are open field
     }
 }
 
@@ -89,7 +89,8 @@ TEST_CASE("contrast: the scene writes its labels with no colour that is not meas
             if (!std::regex_search(line, found, label)) continue;
             ++seen;
             const std::string colour = found[1];
-            CHECK_MESSAGE((colour.ends_with("look.text") || colour.ends_with("look().text") || colour.ends_with("resultant")), entry.path().filename().string(), ": ", line);
+            CHECK_MESSAGE((colour.ends_with("look.text") || colour.ends_with("look().text") || colour.ends_with("resultant")), entry.path().filename().string(),
+                          ": ", line);
         }
     }
     CHECK(seen > 10);

@@ -48,7 +48,8 @@ Edited edit(Plan& plan, const TakeAdvice& wish, const Speech& speech) {
     Plan changed = plan;
     for (const Change& change : wish.advice.changes) {
         if (!starts_here(changed, change) || (change.new_guy && changed.guys.size() >= k_max_guys)) return changed_since(speech);
-        if (change.new_tie && (change.subject >= changed.feet.size() || changed.feet[change.subject].ties.size() >= k_max_foot_ties)) return changed_since(speech);
+        if (change.new_tie && (change.subject >= changed.feet.size() || changed.feet[change.subject].ties.size() >= k_max_foot_ties))
+            return changed_since(speech);
         Advice one;
         one.changes.push_back(change);
         changed = applied(std::move(changed), one);
@@ -93,7 +94,7 @@ Edited edit(Plan& plan, const RemoveFoundAnchor& wish, const Speech& speech) {
     forget_not_measured(plan, k_points + "[" + std::to_string(wish.anchor) + "]");
     forget_not_measured(plan, strength_path(wish.anchor));
     remove_entry(plan, plan.candidate_anchors_m, k_points, wish.anchor);
-    remove_entry(plan, plan.candidate_anchor_strengths_kN, k_strengths, wish.anchor);   // where there are any
+    remove_entry(plan, plan.candidate_anchor_strengths_kN, k_strengths, wish.anchor);  // where there are any
     return {};
 }
 

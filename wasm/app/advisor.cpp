@@ -3,7 +3,7 @@
 namespace guywright::app {
 namespace {
 
-constexpr std::size_t k_points_a_slice = 2;         ///< each a solve of every case, of one that falls up to a quarter of a millisecond
+constexpr std::size_t k_points_a_slice = 2;  ///< each a solve of every case, of one that falls up to a quarter of a millisecond
 constexpr std::size_t k_directions_a_slice = 32;
 
 /// The first slice makes the search, every other goes on with it.
@@ -14,7 +14,9 @@ void advance_search(std::unique_ptr<Search>& search, std::size_t by, const From&
 }
 
 template <class Search>
-bool is_done(const std::unique_ptr<Search>& search) { return search && search->done(); }
+bool is_done(const std::unique_ptr<Search>& search) {
+    return search && search->done();
+}
 
 }  // namespace
 
@@ -22,7 +24,7 @@ void Advisor::advance_line_up() {
     if (!line_up_found_) {
         tuning_.line_up = find_line_up(plan_, e_.model);
         line_up_found_ = true;
-        line_up_done_ = tuning_.line_up.take_up_m.empty();   // nowhere to go, in no order
+        line_up_done_ = tuning_.line_up.take_up_m.empty();  // nowhere to go, in no order
         return;
     }
     if (!order_search_) order_search_ = std::make_unique<LineUpOrderSearch>(plan_, e_.model, tuning_.line_up);

@@ -24,14 +24,19 @@ namespace {
 
 using Json = nlohmann::ordered_json;
 
-Json box_json(const widgets::Box& b, float scale) {
-    return {{"x", b.x * scale}, {"y", b.y * scale}, {"width", b.w * scale}, {"height", b.h * scale}};
-}
+Json box_json(const widgets::Box& b, float scale) { return {{"x", b.x * scale}, {"y", b.y * scale}, {"width", b.w * scale}, {"height", b.h * scale}}; }
 
 Json picture_json(const State& s) {
     const scene::Camera& c = s.camera;
-    return {{"view", screens::view_name(s.view)}, {"large", s.site_large}, {"case", s.shown_case}, {"cases", seen(s).outcomes.size()},
-            {"yaw", c.yaw_deg}, {"pitch", c.pitch_deg}, {"zoom", c.zoom}, {"moved", {c.moved_x, c.moved_y}}, {"forces", {c.forces_yaw_deg, c.forces_pitch_deg}}};
+    return {{"view", screens::view_name(s.view)},
+            {"large", s.site_large},
+            {"case", s.shown_case},
+            {"cases", seen(s).outcomes.size()},
+            {"yaw", c.yaw_deg},
+            {"pitch", c.pitch_deg},
+            {"zoom", c.zoom},
+            {"moved", {c.moved_x, c.moved_y}},
+            {"forces", {c.forces_yaw_deg, c.forces_pitch_deg}}};
 }
 
 void begin_canvas(const View& view) {
@@ -73,8 +78,8 @@ void App::draw(const View& view, const Fonts& fonts) {
     end_canvas();
     app::apply(state_, wishes);
     if (!ImGui::IsAnyItemActive()) app::end_gesture(state_);
-    wants_frame_ = !wishes.empty() || state_.sweep || ui.goes_on;   // the frame that shows what has just been found, or presses again
-    if (state_.practice) return;   // a hand would feel the answer
+    wants_frame_ = !wishes.empty() || state_.sweep || ui.goes_on;  // the frame that shows what has just been found, or presses again
+    if (state_.practice) return;                                   // a hand would feel the answer
     if (const auto felt = feeler_.look(state_.evaluation.verdict, state_.sweep != nullptr)) felt_ = felt;
 }
 
@@ -82,7 +87,8 @@ bool App::is_on_picture(ImVec2 at_px) const {
     // A key on the picture is not the picture.
     const widgets::MirrorEntry* top = nullptr;
     for (const widgets::MirrorEntry& m : mirror_)
-        if (at_px.x >= m.box.x && at_px.x < m.box.x + m.box.w && at_px.y >= m.box.y && at_px.y < m.box.y + m.box.h && (m.kind == "button" || m.kind == "slider" || m.id == "scene"))
+        if (at_px.x >= m.box.x && at_px.x < m.box.x + m.box.w && at_px.y >= m.box.y && at_px.y < m.box.y + m.box.h &&
+            (m.kind == "button" || m.kind == "slider" || m.id == "scene"))
             if (top == nullptr || top->id == "scene") top = &m;
     return top != nullptr && top->id == "scene";
 }

@@ -21,7 +21,7 @@
 namespace guywright::app {
 namespace {
 
-constexpr std::size_t k_slice_points = 4;   ///< of the sweep between two looks at the clock: a third of a millisecond on a slow device
+constexpr std::size_t k_slice_points = 4;  ///< of the sweep between two looks at the clock: a third of a millisecond on a slow device
 constexpr std::size_t k_longest_entry = 9;
 
 void begin_change(State& s) {
@@ -175,7 +175,7 @@ struct Applier {
 
     /// Everything plan_edits.hpp knows.
     template <class Wish>
-        requires requires(Plan& plan, const Wish& wish, const Speech& speech) { edit(plan, wish, speech); }
+    requires requires(Plan& plan, const Wish& wish, const Speech& speech) { edit(plan, wish, speech); }
     void operator()(const Wish& wish) const {
         Plan changed = s.plan;
         Edited done = edit(changed, wish, s.speech);
@@ -189,7 +189,7 @@ struct Applier {
     }
     /// Everything practice_steps.hpp knows.
     template <class Wish>
-        requires requires(State& state, const Wish& wish) { practise(state, wish); }
+    requires requires(State& state, const Wish& wish) { practise(state, wish); }
     void operator()(const Wish& wish) const { practise(s, wish); }
     void operator()(const SetNumber& c) const { set_number(s, c.path, c.value); }
     void operator()(const ConfirmShown& c) const {
@@ -231,7 +231,10 @@ struct Applier {
     void operator()(const Redo&) const { travel(s, go_on); }
     void operator()(const NewPlan&) const { begin_plan(s, new_plan(s.speech), true); }
     void operator()(const OpenExample& c) const { begin_plan(s, example_plan(c.name, s.speech), true); }
-    void operator()(const OpenFile&) const { s.open_wanted = true; s.menu_open = false; }
+    void operator()(const OpenFile&) const {
+        s.open_wanted = true;
+        s.menu_open = false;
+    }
     void operator()(const SaveFile&) const {
         s.download = {s.plan.title, write_plan(s.plan)};
         s.menu_open = false;
@@ -247,8 +250,12 @@ struct Applier {
         ask_shelf(s, ShelfAct::List, {});
     }
     void operator()(const ClosePlans&) const { s.plans_screen.reset(); }
-    void operator()(const NextPlansPage&) const { if (s.plans_screen) ++s.plans_screen->page; }
-    void operator()(const ChoosePlan& c) const { if (s.plans_screen) s.plans_screen->chosen = c.id; }
+    void operator()(const NextPlansPage&) const {
+        if (s.plans_screen) ++s.plans_screen->page;
+    }
+    void operator()(const ChoosePlan& c) const {
+        if (s.plans_screen) s.plans_screen->chosen = c.id;
+    }
     void operator()(const AskShelf& c) const { ask_shelf(s, c.act, c.id); }
     void operator()(const AskForText& c) const { s.text_wish = text_wish(s.plan, c.path, s.speech); }
     void operator()(const NextTheme&) const {
@@ -280,7 +287,7 @@ struct Applier {
     void operator()(const NextView&) const { (*this)(SetView{static_cast<scene::View>((static_cast<int>(s.view) + 1) % scene::k_view_count)}); }
     void operator()(const SetView& c) const {
         s.view = c.view;
-        scene::reset(s.camera, false);   // each view begins whole
+        scene::reset(s.camera, false);  // each view begins whole
     }
     void operator()(const NextCase&) const {
         if (!s.evaluation.outcomes.empty()) s.shown_case = (s.shown_case + 1) % s.evaluation.outcomes.size();
@@ -292,14 +299,30 @@ struct Applier {
     void operator()(const ShowTies& c) const { s.advice_shown.holding = c.holding; }
     void operator()(const LookToward& c) const { s.advice_shown.toward = c.way; }
     void operator()(const ShowAnchorSet& c) const { s.advice_shown.anchor_set = c.place; }
-    void operator()(const OpenKeypad& c) const { s.keypad = Keypad{c.path, {}, {}}; s.last_touched = c.path; }
-    void operator()(const PressKey& c) const { if (s.keypad) press_key(*s.keypad, c.key); }
-    void operator()(const TakeKeypad&) const { if (s.keypad) take_keypad(s); }
+    void operator()(const OpenKeypad& c) const {
+        s.keypad = Keypad{c.path, {}, {}};
+        s.last_touched = c.path;
+    }
+    void operator()(const PressKey& c) const {
+        if (s.keypad) press_key(*s.keypad, c.key);
+    }
+    void operator()(const TakeKeypad&) const {
+        if (s.keypad) take_keypad(s);
+    }
     void operator()(const CloseKeypad&) const { s.keypad.reset(); }
     void operator()(const CloseMessage&) const { s.message.clear(); }
-    void operator()(const ShowAbout&) const { s.about_wanted = true; s.menu_open = false; }
-    void operator()(const ShowText&) const { s.text_wanted = true; s.menu_open = false; }
-    void operator()(const ShowPage& c) const { s.page_wanted = c.page; s.menu_open = false; }
+    void operator()(const ShowAbout&) const {
+        s.about_wanted = true;
+        s.menu_open = false;
+    }
+    void operator()(const ShowText&) const {
+        s.text_wanted = true;
+        s.menu_open = false;
+    }
+    void operator()(const ShowPage& c) const {
+        s.page_wanted = c.page;
+        s.menu_open = false;
+    }
     void operator()(const LockScreen&) const {
         s.lock.emplace();
         s.site_large = false;
@@ -320,7 +343,10 @@ struct Applier {
         if (s.device.awake != Awake::Impossible) s.device.awake = wanted ? Awake::Asked : Awake::Off;
     }
     void operator()(const AwakeIs& c) const { s.device.awake = c.awake; }
-    void operator()(const DeviceHas& c) const { s.device.tilt = c.tilt; s.device.compass = c.compass; }
+    void operator()(const DeviceHas& c) const {
+        s.device.tilt = c.tilt;
+        s.device.compass = c.compass;
+    }
     void operator()(const StartReading& c) const {
         s.device.reading = ReadingInHand{c.path};
         s.keypad.reset();
@@ -331,14 +357,16 @@ struct Applier {
         if (s.device.reading) s.device.reading->reader.add(c.held, c.now_s);
     }
     void operator()(const DeviceRefuses&) const { s.device.refused = true; }
-    void operator()(const TakeReading&) const { if (s.device.reading) take_reading(s); }
+    void operator()(const TakeReading&) const {
+        if (s.device.reading) take_reading(s);
+    }
     void operator()(const CloseReading&) const { s.device.reading.reset(); }
 };
 
 }  // namespace
 
 void refresh(State& s) {
-    s.advisor.reset();   // advice is for one plan
+    s.advisor.reset();  // advice is for one plan
     s.evaluation = evaluate_as_measured(s.plan);
     const Evaluation& e = s.evaluation;
     const bool computed = e.faults.empty() && !e.outcomes.empty() && e.not_measured.empty();
@@ -392,16 +420,16 @@ void apply(State& s, const std::vector<Command>& wishes) {
     const bool practised = s.practice.has_value();
     for (const Command& wish : wishes)
         if ((!s.lock || passes_lock(wish)) && (!s.practice || passes_practice(wish, s.practice->stage))) std::visit(Applier{s}, wish);
-    if (s.plan != before || s.practice.has_value() != practised) refresh(s);   // there and back, it has its check code again
+    if (s.plan != before || s.practice.has_value() != practised) refresh(s);  // there and back, it has its check code again
 }
 
 void end_gesture(State& s) {
     if (!s.before_gesture) return;
     const Plan before = std::move(*s.before_gesture);
     s.before_gesture.reset();
-    if (before == s.plan) return;   // there and back: nothing to undo
+    if (before == s.plan) return;  // there and back: nothing to undo
     end_signatures(s, before);
-    if (lesson_in_hand(s) != nullptr) return look_at_lesson(s);   // begun anew, not undone
+    if (lesson_in_hand(s) != nullptr) return look_at_lesson(s);  // begun anew, not undone
     remember(s.history, before);
     if (!s.practice) s.untouched = false;
     keep(s);
@@ -467,7 +495,7 @@ std::string enter_text(State& s, const SetText& wish) {
 
 State first_state() {
     State s;
-    s.plan = example_plan(k_first_example, s.speech);   // kept with its first change
+    s.plan = example_plan(k_first_example, s.speech);  // kept with its first change
     refresh(s);
     return s;
 }

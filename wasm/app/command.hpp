@@ -16,22 +16,49 @@
 #include "wasm/widgets/theme_table.hpp"
 
 namespace guywright {
-enum class LessonId : unsigned char;   // engine/practice/lesson.hpp
+enum class LessonId : unsigned char;  // engine/practice/lesson.hpp
 }
 
 namespace guywright::app {
 
 /// From Edge to Card they follow one another; Advice leads to those after it, which answer one question each (advisor.hpp).
 /// From Practice on, plans that are nobody's rig (practice.hpp).
-enum class Step : unsigned char { Edge, Frame, Rope, Guys, Feet, Margins, Card, Advice, Change, Ties, LineUp, Pretension, Order, Anchors, Directions, Practice,
-                                  Score, Site, SayVerdict, SayGuy, SayAngle, Answer, Why, WhatIf, Course, Lesson };
-inline constexpr int k_step_count = 7;   ///< of those that follow one another
+enum class Step : unsigned char {
+    Edge,
+    Frame,
+    Rope,
+    Guys,
+    Feet,
+    Margins,
+    Card,
+    Advice,
+    Change,
+    Ties,
+    LineUp,
+    Pretension,
+    Order,
+    Anchors,
+    Directions,
+    Practice,
+    Score,
+    Site,
+    SayVerdict,
+    SayGuy,
+    SayAngle,
+    Answer,
+    Why,
+    WhatIf,
+    Course,
+    Lesson
+};
+inline constexpr int k_step_count = 7;  ///< of those that follow one another
 inline constexpr bool is_practice(Step step) { return step >= Step::Practice; }
 inline constexpr bool is_advice(Step step) { return step >= Step::Advice && !is_practice(step); }
 
 // What a screen may wish for. apply() is the one place that carries wishes out, after all drawing.
 
 // Wishes that change the make-up of the plan; plan_edits.hpp carries them out.
+// clang-format off
 struct SetKind { FrameKind kind; };
 struct SetPole { std::size_t leg; bool pole; };
 struct SetHeldDown { std::size_t leg; bool held; };
@@ -129,15 +156,17 @@ struct TakeOffGuy {};                                       ///< the one that wa
 struct LockScreen {};
 struct LookAtLock { Lock::Touched touched; double now_s; };
 struct PressLock { Lock::Touched place; double now_s; };    ///< by the text view
+// clang-format on
 
-using Command = std::variant<SetKind, SetPole, SetHeldDown, AddHobble, RemoveHobble, SetOpening, AddRope, RemoveRope, SetHaul, SetRopeStrength, AddGuy,
-                             RemoveGuy, SetAnchorByPosition, AddFootTie, RemoveFootTie, SetGuyLossJudged, SetCompass, SetText, MoveGuy, MoveRope, TakeAdvice, TakeLean,
-                             TakePretensions, TakeAnchors, AddFoundAnchor, RemoveFoundAnchor, GradeFoundAnchors, ShowGuy, ShowTies, LookToward, ShowAnchorSet, SetNumber, ConfirmShown, GoTo, GoToItem,
-                             ShowMore, ShowParts, Undo, Redo, NewPlan, OpenExample, OpenFile, SaveFile, ToggleMenu, NextMenuPage, ShowPlans, ClosePlans,
-                             NextPlansPage, ChoosePlan, AskShelf, AskForText, NextTheme, NextLanguage, NextUnits, SetSettings, DragScene, PinchScene, ResetView, ToggleLargeSite,
-                             NextView, SetView, NextCase, ShowCase, OpenKeypad, PressKey, TakeKeypad, CloseKeypad, CloseMessage,
-                             ShowAbout, ShowText, ShowPage, EnterPractice, LeavePractice, SetSite, AskSiteNumber, DrawSite, NextSite, SayGo, SayHardest, SayAngle, ShowAnswer, SpeakOf, ShowCourse, OpenLesson, AnswerLesson,
-                             ChooseRig, TieGuy, TakeOffGuy, LockScreen, LookAtLock, PressLock, ToggleAwake, AwakeIs, DeviceHas, StartReading, DeviceIsHeld, DeviceRefuses,
-                             TakeReading, CloseReading>;
+using Command =
+    std::variant<SetKind, SetPole, SetHeldDown, AddHobble, RemoveHobble, SetOpening, AddRope, RemoveRope, SetHaul, SetRopeStrength, AddGuy, RemoveGuy,
+                 SetAnchorByPosition, AddFootTie, RemoveFootTie, SetGuyLossJudged, SetCompass, SetText, MoveGuy, MoveRope, TakeAdvice, TakeLean,
+                 TakePretensions, TakeAnchors, AddFoundAnchor, RemoveFoundAnchor, GradeFoundAnchors, ShowGuy, ShowTies, LookToward, ShowAnchorSet, SetNumber,
+                 ConfirmShown, GoTo, GoToItem, ShowMore, ShowParts, Undo, Redo, NewPlan, OpenExample, OpenFile, SaveFile, ToggleMenu, NextMenuPage, ShowPlans,
+                 ClosePlans, NextPlansPage, ChoosePlan, AskShelf, AskForText, NextTheme, NextLanguage, NextUnits, SetSettings, DragScene, PinchScene, ResetView,
+                 ToggleLargeSite, NextView, SetView, NextCase, ShowCase, OpenKeypad, PressKey, TakeKeypad, CloseKeypad, CloseMessage, ShowAbout, ShowText,
+                 ShowPage, EnterPractice, LeavePractice, SetSite, AskSiteNumber, DrawSite, NextSite, SayGo, SayHardest, SayAngle, ShowAnswer, SpeakOf,
+                 ShowCourse, OpenLesson, AnswerLesson, ChooseRig, TieGuy, TakeOffGuy, LockScreen, LookAtLock, PressLock, ToggleAwake, AwakeIs, DeviceHas,
+                 StartReading, DeviceIsHeld, DeviceRefuses, TakeReading, CloseReading>;
 
 }  // namespace guywright::app

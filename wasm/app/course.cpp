@@ -157,7 +157,7 @@ void practise(State& s, const TieGuy& wish) {
         else hand->wrong = tie;
         const std::vector<NextTie> before = hand->next;
         show_pole(s, *hand);
-        if (hand->wrong) hand->next = before;   // what would have been better is told
+        if (hand->wrong) hand->next = before;  // what would have been better is told
         else note_standing(*hand);
         look_at_lesson(s);
     }

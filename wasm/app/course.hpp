@@ -15,21 +15,21 @@ struct State;
 struct LessonInHand {
     LessonId id = LessonId::Resultant;
     std::size_t choice = 0;
-    std::vector<double> limits;                                ///< of its goals, SI
-    std::vector<double> moved_at_start;                        ///< of its movers, plan units
-    std::vector<std::optional<double>> read_at_start;          ///< of its readings, SI
-    std::vector<LessonOption> options;                         ///< of its question, once it was answered
-    std::optional<std::size_t> answered;                       ///< which of them
-    bool reached = false;                                      ///< by the plan as it is now
+    std::vector<double> limits;                        ///< of its goals, SI
+    std::vector<double> moved_at_start;                ///< of its movers, plan units
+    std::vector<std::optional<double>> read_at_start;  ///< of its readings, SI
+    std::vector<LessonOption> options;                 ///< of its question, once it was answered
+    std::optional<std::size_t> answered;               ///< which of them
+    bool reached = false;                              ///< by the plan as it is now
 
     // The order of work.
-    Plan whole;                                                ///< with every guy
-    TiedGuys tied;                                             ///< rightly
-    std::optional<NextTie> wrong;                              ///< tied in hand, and not to be tied now
-    std::vector<NextTie> next;                                 ///< what could be tied then, as the engine sees it
-    Standing standing;                                         ///< of what is tied
-    double most_held_N = 0.0;                                  ///< so far, in the right order
-    std::size_t by_itself_after = 0;                           ///< guys; 0: it does not stand by itself yet
+    Plan whole;                       ///< with every guy
+    TiedGuys tied;                    ///< rightly
+    std::optional<NextTie> wrong;     ///< tied in hand, and not to be tied now
+    std::vector<NextTie> next;        ///< what could be tied then, as the engine sees it
+    Standing standing;                ///< of what is tied
+    double most_held_N = 0.0;         ///< so far, in the right order
+    std::size_t by_itself_after = 0;  ///< guys; 0: it does not stand by itself yet
 
     [[nodiscard]] const Lesson& of() const { return lesson(id); }
     /// Its question is still to be answered: nothing may be seen of the answer.

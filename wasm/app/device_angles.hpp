@@ -13,13 +13,13 @@ inline constexpr double k_not_told = std::numeric_limits<double>::quiet_NaN();
 
 /// One event of the browser. Turned about z by alpha, then about the turned x by beta, then about the turned y by gamma.
 struct Held {
-    double alpha_deg = k_not_told;           ///< against north where `absolute`, else against anything
+    double alpha_deg = k_not_told;  ///< against north where `absolute`, else against anything
     double beta_deg = k_not_told, gamma_deg = k_not_told;
     bool absolute = false;
-    double compass_deg = k_not_told;         ///< some browsers tell the heading of the device's y by itself, clockwise from north
-    double compass_error_deg = k_not_told;   ///< as the device tells; negative: it is not calibrated
-    int screen_turn_deg = 0;                 ///< by how much the picture is turned clockwise against the device: 0, 90, 180, 270
-    bool taller_than_wide = true;            ///< the screen as it is held now
+    double compass_deg = k_not_told;        ///< some browsers tell the heading of the device's y by itself, clockwise from north
+    double compass_error_deg = k_not_told;  ///< as the device tells; negative: it is not calibrated
+    int screen_turn_deg = 0;                ///< by how much the picture is turned clockwise against the device: 0, 90, 180, 270
+    bool taller_than_wide = true;           ///< the screen as it is held now
 };
 
 /// World "up" as the device sees it; a unit vector.
@@ -33,8 +33,7 @@ struct Held {
     const double a = radians(h.alpha_deg), b = radians(h.beta_deg), g = radians(h.gamma_deg);
     const double ca = std::cos(a), sa = std::sin(a), cb = std::cos(b), sb = std::sin(b), cg = std::cos(g), sg = std::sin(g);
     return {(ca * cg - sa * sb * sg) * v.x - sa * cb * v.y + (ca * sg + sa * sb * cg) * v.z,
-            (sa * cg + ca * sb * sg) * v.x + ca * cb * v.y + (sa * sg - ca * sb * cg) * v.z,
-            -cb * sg * v.x + sb * v.y + cb * cg * v.z};
+            (sa * cg + ca * sb * sg) * v.x + ca * cb * v.y + (sa * sg - ca * sb * cg) * v.z, -cb * sg * v.x + sb * v.y + cb * cg * v.z};
 }
 
 /// Toward the upper edge of the picture, as a direction of the device.
@@ -60,16 +59,14 @@ struct Held {
 
 /// Of a leg along which the long edge lies, from upright: positive where the screen looks up, that is where the leg leans away
 /// from whoever looks at it. -90 to 90.
-[[nodiscard]] inline double leg_lean_deg(const Vec3& up, const Vec3& edge) {
-    return std::copysign(90.0 - guy_inclination_deg(up, edge), up.z);
-}
+[[nodiscard]] inline double leg_lean_deg(const Vec3& up, const Vec3& edge) { return std::copysign(90.0 - guy_inclination_deg(up, edge), up.z); }
 
 /// Of a plane against which the back of the device lies, from upright: positive where the screen looks up.
 [[nodiscard]] inline double plane_lean_deg(const Vec3& up) { return above_horizontal_deg(up, {0.0, 0.0, 1.0}); }
 
 /// True where the screen looks so far to the side that it does not tell to which side the leg leans.
 [[nodiscard]] inline bool faces_aside(const Vec3& up, const Vec3& edge) {
-    constexpr double upright_deg = 3.0;   // so near upright the sign is within the error of the reading
+    constexpr double upright_deg = 3.0;  // so near upright the sign is within the error of the reading
     const double across = glm::dot(up, glm::cross(edge, Vec3{0.0, 0.0, 1.0}));
     return std::abs(leg_lean_deg(up, edge)) > upright_deg && std::abs(up.z) < std::abs(across);
 }

@@ -6,7 +6,7 @@ namespace guywright::app {
 namespace {
 
 constexpr double k_window_s = 2.0;
-constexpr double k_shortest_s = 1.5;     ///< less is no average
+constexpr double k_shortest_s = 1.5;  ///< less is no average
 constexpr std::size_t k_fewest = 8;
 
 bool fits(std::string_view path, std::string_view beginning, std::string_view end) { return path.starts_with(beginning) && path.ends_with(end); }
@@ -29,7 +29,7 @@ std::optional<ReadingKind> reading_kind(const Plan& plan, std::string_view path)
     const FrameKind frame = plan.frame.kind;
     if (path == "frame.lean_deg" && frame != FrameKind::Tripod) return frame == FrameKind::Monopod ? ReadingKind::LegLean : ReadingKind::PlaneLean;
     const bool bearing = fits(path, "guys[", ".bearing_deg") || fits(path, "ropes[", ".haul.bearing_deg") || fits(path, "feet[", ".bearing_deg") ||
-                         fits(path, "candidate_anchors_m[", "][0]");   // of an anchor found: its bearing (found_anchors.hpp)
+                         fits(path, "candidate_anchors_m[", "][0]");  // of an anchor found: its bearing (found_anchors.hpp)
     if (!bearing) return std::nullopt;
     return plan.edge.compass_out_deg ? ReadingKind::Bearing : ReadingKind::StraightOut;
 }

@@ -31,10 +31,10 @@ inline constexpr double k_steepest_heading_deg = 40.0;
 struct Reading {
     enum class Status : unsigned char { Waiting, Moving, HoldFlatter, TurnScreen, Inaccurate, Steady };
     Status status = Status::Waiting;
-    double value_deg = 0.0;    ///< of the plan's number; of StraightOut and Bearing the heading itself
-    double spread_deg = 0.0;   ///< farthest of the last readings from their mean
-    double error_deg = 0.0;    ///< half-width that the value is good for, never below the device's own
-    double told_error_deg = k_not_told;   ///< of the compass, as the device tells it
+    double value_deg = 0.0;              ///< of the plan's number; of StraightOut and Bearing the heading itself
+    double spread_deg = 0.0;             ///< farthest of the last readings from their mean
+    double error_deg = 0.0;              ///< half-width that the value is good for, never below the device's own
+    double told_error_deg = k_not_told;  ///< of the compass, as the device tells it
     [[nodiscard]] bool shows_value() const { return status == Status::Moving || status == Status::Steady || status == Status::Inaccurate; }
 };
 
@@ -58,7 +58,7 @@ private:
     [[nodiscard]] Reading read_tilt(ReadingKind kind) const;
     [[nodiscard]] Reading read_heading() const;
 
-    std::vector<Sample> samples_;   ///< oldest first
+    std::vector<Sample> samples_;  ///< oldest first
 };
 
 }  // namespace guywright::app

@@ -10,7 +10,7 @@ namespace guywright::app {
 
 /// A number of the plan as a person measures it.
 struct Measure {
-    double value = 0.0;   ///< in the plan's unit
+    double value = 0.0;  ///< in the plan's unit
     Range range{};
 };
 

@@ -10,8 +10,8 @@ namespace guywright::app {
 /// Texts of the plan as it was, one per gesture. Each has a number, so that a store keeps it once: the present plan has `number`,
 /// what came before counts down from it without a gap, what was taken back counts up.
 struct History {
-    std::vector<std::string> past;     ///< oldest first
-    std::vector<std::string> future;   ///< what redo brings next is last
+    std::vector<std::string> past;    ///< oldest first
+    std::vector<std::string> future;  ///< what redo brings next is last
     std::size_t number = 0;
 
     [[nodiscard]] std::size_t first() const { return number - past.size(); }

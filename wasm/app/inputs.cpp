@@ -16,6 +16,7 @@ using Part = scene::Highlight::Part;
 constexpr std::string_view k_degree_sign = "\u00B0";
 
 // As the plan keeps them; feet and pounds have slides of their own, in round steps.
+// clang-format off
 constexpr std::array k_inputs{
     Input{"edge.face_deg", {"Edge angle", "Angle du bord"},
           {"How steeply it falls; 90 is a straight drop.", "Pente de la paroi ; 90 : à la verticale."}, "deg", {{10, 120, 1, 0}}, 1, Part::Edge},
@@ -138,6 +139,7 @@ constexpr std::array k_inputs{
     Input{"limits.arrest_factor_anchor", {"Anchors, fall caught", "Amarrages, chute"},
           {"Safety factor while a fall is caught.", "Coefficient pendant l'arrêt d'une chute."}, "", {{1, 10, 0.5, 1}}, 1, Part::Anchors},
 };
+// clang-format on
 
 /// True where the path is the pattern with every `#` filled by digits.
 bool fits(std::string_view pattern, std::string_view path) {
@@ -238,7 +240,9 @@ std::string with_unit(const Input& input, const Speech& speech, std::string text
     return text + (unit == k_degree_sign ? "" : " ") + std::string(unit);
 }
 
-std::string shown_value(const Input& input, const Speech& speech, double plan_value) { return with_unit(input, speech, shown_number(input, speech, plan_value)); }
+std::string shown_value(const Input& input, const Speech& speech, double plan_value) {
+    return with_unit(input, speech, shown_number(input, speech, plan_value));
+}
 
 AllowedEnds allowed_ends(const Input& input, const Speech& speech, const Range& range) {
     const Scale scale = scale_of(input, speech);
@@ -276,7 +280,7 @@ std::optional<double> typed_number(std::string text) {
     std::erase(text, ' ');
     if (text.starts_with(k_minus_sign)) text.replace(0, k_minus_sign.size(), "-");
     std::replace(text.begin(), text.end(), ',', '.');
-    if (text.find_first_not_of("+-.0123456789") != std::string::npos) return std::nullopt;   // "0x20" and "nan" are numbers elsewhere
+    if (text.find_first_not_of("+-.0123456789") != std::string::npos) return std::nullopt;  // "0x20" and "nan" are numbers elsewhere
     char* end = nullptr;
     const double v = std::strtod(text.c_str(), &end);
     if (text.empty() || *end != '\0' || !std::isfinite(v)) return std::nullopt;

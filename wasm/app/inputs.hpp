@@ -28,17 +28,17 @@ struct Slides {
 struct Input {
     std::string_view pattern;
     Said label;
-    Said how;                      ///< one sentence: what to measure and how; {a} and {b} are the examples
-    std::string_view unit;         ///< as the plan keeps it
+    Said how;               ///< one sentence: what to measure and how; {a} and {b} are the examples
+    std::string_view unit;  ///< as the plan keeps it
     Slides slides;
-    double sign;                   ///< shown = sign * plan value, in the unit shown
-    scene::Highlight::Part part;   ///< what it moves in the scene
-    std::array<double, 2> examples{};   ///< values of the plan that `how` speaks of
+    double sign;                       ///< shown = sign * plan value, in the unit shown
+    scene::Highlight::Part part;       ///< what it moves in the scene
+    std::array<double, 2> examples{};  ///< values of the plan that `how` speaks of
 };
 
 /// How a number of an input is shown in the units chosen.
 struct Scale {
-    std::string_view unit;         ///< "m", "lbf", the sign of degrees
+    std::string_view unit;  ///< "m", "lbf", the sign of degrees
     double per_kept;
     double sign;
     Slide slide;

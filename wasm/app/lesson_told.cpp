@@ -75,7 +75,7 @@ std::string value_at(const State& s, const LessonMover& mover, double value) {
 }
 
 double moved_now(const State& s, const LessonMover& mover) {
-    Plan copy = s.plan;   // the finder hands out writable places
+    Plan copy = s.plan;  // the finder hands out writable places
     const NumberRef number = find_number(copy, mover.path);
     return number ? number.get() : mover.from;
 }
@@ -115,8 +115,13 @@ std::string wrong_tie_told(const State& s, const NextTie& wrong) {
         const std::string name = guy_name(hand, wrong.guy), instead = guy_name(hand, better.guy);
         if (hand.tied.empty()) return say(s.speech, words::k_not_first, {{"{guy}", name}, {"{back}", instead}});
         const auto gap = [&](const NextTie& t) { return number(s.speech, t.gap_deg, 0) + std::string(k_degree_sign); };
-        return say(s.speech, words::k_not_next, {{"{guy}", name}, {"{hold}", newtons_told(s, wrong.after.hold_N)}, {"{gap}", gap(wrong)}, {"{better}", instead},
-                                                 {"{hold_better}", newtons_told(s, better.after.hold_N)}, {"{gap_better}", gap(better)}});
+        return say(s.speech, words::k_not_next,
+                   {{"{guy}", name},
+                    {"{hold}", newtons_told(s, wrong.after.hold_N)},
+                    {"{gap}", gap(wrong)},
+                    {"{better}", instead},
+                    {"{hold_better}", newtons_told(s, better.after.hold_N)},
+                    {"{gap_better}", gap(better)}});
     }
     return {};
 }
@@ -135,7 +140,8 @@ std::string goal_told(const Speech& speech, const LessonGoal& goal, double limit
     if (goal.reading == Readout::IsGo) return say(speech, words::k_goal, {{"{limit}", with_its_unit(speech, goal.reading, limit)}});
     const double tens = std::pow(10.0, as.decimals), dust = 1e-6;
     // the last value that still counts, cut to what is shown
-    const double last = goal.at_most ? std::floor((limit + half_digit(goal.reading)) * as.per_SI * tens - dust) / tens : std::ceil((limit - half_digit(goal.reading)) * as.per_SI * tens + dust) / tens;
+    const double last = goal.at_most ? std::floor((limit + half_digit(goal.reading)) * as.per_SI * tens - dust) / tens
+                                     : std::ceil((limit - half_digit(goal.reading)) * as.per_SI * tens + dust) / tens;
     const bool none = goal.at_most && last == 0.0;
     return say(speech, none ? words::k_goal : goal.at_most ? words::k_or_less : words::k_or_more, {{"{limit}", with_its_unit(speech, goal.reading, last)}});
 }
@@ -148,7 +154,9 @@ std::vector<ReadingTold> readings_told(const State& s) {
     for (const Readout reading : l.readings) {
         const std::optional<double> value = read(reading, s.plan, s.evaluation);
         const bool of_verdict = reading == Readout::IsGo || reading == Readout::LeastSpare;
-        ReadingTold told{std::string(say(s.speech, words::k_readouts[static_cast<std::size_t>(reading)])), reading_told(s.speech, reading, value, of_verdict && s.sweep != nullptr), {}};
+        ReadingTold told{std::string(say(s.speech, words::k_readouts[static_cast<std::size_t>(reading)])),
+                         reading_told(s.speech, reading, value, of_verdict && s.sweep != nullptr),
+                         {}};
         for (std::size_t i = 0; i < l.goals.size() && i < hand->limits.size(); ++i) {
             if (l.goals[i].reading != reading) continue;
             told.goal = goal_told(s.speech, l.goals[i], hand->limits[i]);

@@ -19,8 +19,8 @@ namespace guywright::app {
 
 /// One number of the lesson in hand with its name and, where it has one, its goal.
 struct ReadingTold {
-    std::string name, value, goal;   ///< goal: empty where there is none
-    bool kept = false;               ///< the goal, now
+    std::string name, value, goal;  ///< goal: empty where there is none
+    bool kept = false;              ///< the goal, now
 };
 [[nodiscard]] std::vector<ReadingTold> readings_told(const State& state);
 

@@ -6,9 +6,9 @@ namespace guywright::app {
 /// wander and lie on both at once: whatever is not this, in this order, begins it anew.
 class Lock {
 public:
-    static constexpr double k_hold_s = 1.0;      ///< longer than a drop or a brush of a sleeve rests, short enough to be willing to
-    static constexpr double k_between_s = 6.0;   ///< from the first place to the second
-    static constexpr double k_between_keys_s = 60.0;   ///< the same for the keys of the text view
+    static constexpr double k_hold_s = 1.0;           ///< longer than a drop or a brush of a sleeve rests, short enough to be willing to
+    static constexpr double k_between_s = 6.0;        ///< from the first place to the second
+    static constexpr double k_between_keys_s = 60.0;  ///< the same for the keys of the text view
 
     /// What is touched in a frame. Both places at once, a finger that moves, and any other spot are `Wrong`.
     enum class Touched : unsigned char { Nothing, First, Second, Wrong };
@@ -16,7 +16,7 @@ public:
     void look(Touched touched, double now_s) {
         if (first_done_ && now_s - done_s_ > longest_between_s_) first_done_ = false;
         if (touched == Touched::Nothing) return let_go();
-        if (touched == kept_) return;                 // done with, or wrong, and not let go yet
+        if (touched == kept_) return;  // done with, or wrong, and not let go yet
         const bool wanted = touched == (first_done_ ? Touched::Second : Touched::First);
         if (!wanted || kept_ != Touched::Nothing) return begin_anew(touched);
         if (!holding_) since_s_ = now_s;
@@ -62,7 +62,7 @@ private:
     }
 
     double since_s_ = 0.0, held_s_ = 0.0, done_s_ = 0.0, longest_between_s_ = k_between_s;
-    Touched kept_ = Touched::Nothing;   ///< counts no more until it is let go
+    Touched kept_ = Touched::Nothing;  ///< counts no more until it is let go
     bool holding_ = false, first_done_ = false, open_ = false;
 };
 

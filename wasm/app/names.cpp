@@ -64,9 +64,7 @@ std::string undrawn(std::string_view text) {
 }
 
 /// A letter or a digit, or half of a sign beyond ASCII.
-bool says_something(char c) {
-    return (c >= '0' && c <= '9') || (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || static_cast<unsigned char>(c) >= 0x80U;
-}
+bool says_something(char c) { return (c >= '0' && c <= '9') || (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || static_cast<unsigned char>(c) >= 0x80U; }
 
 /// As the ear has them: "Back" and "back" are one name on the radio.
 std::string as_heard(std::string_view text) {
@@ -79,7 +77,8 @@ std::string as_heard(std::string_view text) {
 std::string entry_of(std::string_view list, std::size_t index) { return std::string(list) + "[" + std::to_string(index) + "]"; }
 
 template <class T>
-std::string refuse_taken(const std::vector<T>& items, const char* list, const Speech& speech, const Said& why, const std::string& path, const std::string& name) {
+std::string refuse_taken(const std::vector<T>& items, const char* list, const Speech& speech, const Said& why, const std::string& path,
+                         const std::string& name) {
     for (std::size_t i = 0; i < items.size(); ++i)
         if (!path.starts_with(entry_of(list, i)) && as_heard(items[i].name) == as_heard(name)) return say(speech, why, {{"{name}", in_quotes(items[i].name)}});
     return {};
@@ -113,7 +112,7 @@ std::string label_of(const Speech& speech, std::string_view path, const std::str
 }  // namespace
 
 std::optional<TextWish> text_wish(const Plan& plan, std::string_view path, const Speech& speech) {
-    Plan copy = plan;   // the finder hands out writable places
+    Plan copy = plan;  // the finder hands out writable places
     const TextRef ref = find_text(copy, path);
     if (ref.text == nullptr) return std::nullopt;
     return TextWish{std::string(path), label_of(speech, path, *ref.text), *ref.text};

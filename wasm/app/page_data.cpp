@@ -51,7 +51,9 @@ void add_plan(Json& out, const Plan& plan) {
 }  // namespace
 
 std::string share_json(const State& state) {
-    Json out{{"language", language_of(state.speech).code}, {"verdict", language_of(state.speech).of(state.evaluation.verdict)}, {"checking", state.sweep != nullptr}};
+    Json out{{"language", language_of(state.speech).code},
+             {"verdict", language_of(state.speech).of(state.evaluation.verdict)},
+             {"checking", state.sweep != nullptr}};
     add_plan(out, state.plan);
     out["codes"] = share_texts(state.plan);
     return text_of(out);
@@ -59,14 +61,22 @@ std::string share_json(const State& state) {
 
 std::string read_codes_json(const Speech& speech, std::string_view lines) {
     const ShareRead read = read_share(lines_in(lines));
-    Json out{{"language", language_of(speech).code}, {"state", name_of(read.state)}, {"message", share_message(share_words(speech), read)}, {"have", read.have}, {"total", read.total}};
+    Json out{{"language", language_of(speech).code},
+             {"state", name_of(read.state)},
+             {"message", share_message(share_words(speech), read)},
+             {"have", read.have},
+             {"total", read.total}};
     if (read.state == ShareState::Whole) add_plan(out, read.plan);
     return text_of(out);
 }
 
 std::string look_at_json(const Speech& speech, std::string_view plan_text) {
     const PlanRead read = read_plan(plan_text);
-    Json out{{"language", language_of(speech).code}, {"state", read.ok() ? "whole" : "damaged"}, {"message", read.ok() ? "" : unusable_file_told(read, speech)}, {"have", Json::array()}, {"total", 0}};
+    Json out{{"language", language_of(speech).code},
+             {"state", read.ok() ? "whole" : "damaged"},
+             {"message", read.ok() ? "" : unusable_file_told(read, speech)},
+             {"have", Json::array()},
+             {"total", 0}};
     if (read.ok()) add_plan(out, read.plan);
     return text_of(out);
 }

@@ -89,7 +89,7 @@ void mark_new_legs(Plan& plan, std::size_t first_new) {
 void mark_site_not_measured(Plan& plan) {
     for (std::size_t leg = 0; leg < plan.frame.legs.size(); ++leg)
         for (const char* axis : {"[0]", "[1]"}) mark_not_measured(plan, at("frame.foot_m", leg, axis));
-    if (plan.frame.kind == FrameKind::Monopod) forget_not_measured(plan, "frame.foot_m[0][1]");   // the line straight out starts at it
+    if (plan.frame.kind == FrameKind::Monopod) forget_not_measured(plan, "frame.foot_m[0][1]");  // the line straight out starts at it
     if (plan.frame.kind == FrameKind::Tripod) forget_not_measured(plan, "frame.lean");
     else mark_not_measured(plan, "frame.lean_deg");
     for (std::size_t i = 0; i < plan.guys.size(); ++i)
@@ -140,10 +140,12 @@ Edited cannot_turn(const Speech& speech, const Said& what, const std::string& na
 
 Edited anchor_to_position(Plan& plan, std::size_t i, const Speech& speech) {
     const BuiltModel built = model_with_only(plan, plan.guys[i]);
-    if (!built.faults.empty()) return cannot_turn(speech, words::k_not_by_position, plan.guys[i].name, "\n\n" + fault_told(language_of(speech), built.faults[0]));
+    if (!built.faults.empty())
+        return cannot_turn(speech, words::k_not_by_position, plan.guys[i].name, "\n\n" + fault_told(language_of(speech), built.faults[0]));
     const Vec3 anchor_m = built.model.guys[0].anchor_m;
     for (const double v : {anchor_m.x, anchor_m.y, anchor_m.z})
-        if (!range::coordinate_m.holds(v)) return cannot_turn(speech, words::k_not_by_position, plan.guys[i].name,
+        if (!range::coordinate_m.holds(v))
+            return cannot_turn(speech, words::k_not_by_position, plan.guys[i].name,
                                " " + say(speech, words::k_too_far, {{"{far}", short_amount(speech, range::coordinate_m.max, "m")}}));
     plan.guys[i].anchor_m = anchor_m;
     carry_over_measured(plan, i, k_by_bearing, k_by_position);

@@ -9,9 +9,9 @@
 namespace guywright::app {
 
 struct Edited {
-    std::string refused{};   ///< why nothing was changed; empty: done
-    std::string show{};      ///< the item to look at next, where there is something new
-    std::string open{};      ///< the group that shows all it has, where that changes
+    std::string refused{};  ///< why nothing was changed; empty: done
+    std::string show{};     ///< the item to look at next, where there is something new
+    std::string open{};     ///< the group that shows all it has, where that changes
 };
 
 Edited edit(Plan& plan, const SetKind& wish, const Speech& speech = {});

@@ -17,7 +17,8 @@ constexpr bool only_looks =
               ToggleLargeSite, NextView, SetView, NextCase, ShowCase, CloseKeypad, CloseMessage, ShowAbout, ShowText, ToggleAwake, AwakeIs, DeviceHas>;
 
 template <class T>
-constexpr bool is_of_practice = is_one_of<T, EnterPractice, LeavePractice, SetSite, AskSiteNumber, DrawSite, NextSite, SayGo, SayHardest, SayAngle, ShowAnswer, SpeakOf, ShowCourse, OpenLesson, AnswerLesson, ChooseRig, TieGuy, TakeOffGuy>;
+constexpr bool is_of_practice = is_one_of<T, EnterPractice, LeavePractice, SetSite, AskSiteNumber, DrawSite, NextSite, SayGo, SayHardest, SayAngle, ShowAnswer,
+                                          SpeakOf, ShowCourse, OpenLesson, AnswerLesson, ChooseRig, TieGuy, TakeOffGuy>;
 
 }  // namespace
 

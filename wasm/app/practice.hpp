@@ -16,10 +16,10 @@ namespace guywright::app {
 
 /// What of the answers of advice is looked at.
 struct AdviceShown {
-    std::size_t guy = 0;            ///< taken in; past the end: the last
-    bool holding = false;           ///< else as rigged
-    Heading toward{0.0, 20.0};      ///< on the chart of directions
-    std::size_t anchor_set = 0;     ///< on the list of the best
+    std::size_t guy = 0;         ///< taken in; past the end: the last
+    bool holding = false;        ///< else as rigged
+    Heading toward{0.0, 20.0};   ///< on the chart of directions
+    std::size_t anchor_set = 0;  ///< on the list of the best
 };
 
 /// The person's own plan with its history and the place they were at, while the app shows one that is only practised on. What
@@ -39,10 +39,10 @@ struct SetAside {
 
 /// How far one has come with the plan practised on.
 enum class Practising : unsigned char {
-    Choosing,     ///< on none: the plan in hand is what was there last, and is not shown
-    Predicting,   ///< it is shown as drawn: no verdict, no forces, no checks
-    Answered,     ///< everything of it is shown
-    Changing      ///< and its numbers may be changed
+    Choosing,    ///< on none: the plan in hand is what was there last, and is not shown
+    Predicting,  ///< it is shown as drawn: no verdict, no forces, no checks
+    Answered,    ///< everything of it is shown
+    Changing     ///< and its numbers may be changed
 };
 
 /// A drawn site, what the trainee said of it and, once that is shown, its answer.
@@ -54,19 +54,19 @@ struct SiteInHand {
     std::optional<SiteAnswer> answer{};
     Marks marks{};
     std::vector<ExplainStep> explanation{};
-    std::size_t spoken = 0;   ///< the sentence of it that is shown
+    std::size_t spoken = 0;  ///< the sentence of it that is shown
 };
 
 /// Practice: the plan in hand is nobody's rig. It is never kept, signed, shared or printed, and it has no check code.
 struct Practice {
     SetAside own;
     Practising stage = Practising::Choosing;
-    Plan drawn;           ///< the plan practised on before anything of it was changed
-    SiteInHand site;      ///< the choice of the next one, and then the one in hand
-    std::unique_ptr<SiteDrawing> drawing;   ///< while a site is being drawn
-    bool none_found = false;                ///< for that number no site was clear-cut
-    Evaluation unseen;    ///< of it, what may be seen while its answer may not: the model alone
-    std::optional<LessonInHand> lesson;   ///< of the course
+    Plan drawn;                            ///< the plan practised on before anything of it was changed
+    SiteInHand site;                       ///< the choice of the next one, and then the one in hand
+    std::unique_ptr<SiteDrawing> drawing;  ///< while a site is being drawn
+    bool none_found = false;               ///< for that number no site was clear-cut
+    Evaluation unseen;                     ///< of it, what may be seen while its answer may not: the model alone
+    std::optional<LessonInHand> lesson;    ///< of the course
 };
 
 [[nodiscard]] inline bool is_blind(const std::optional<Practice>& p) { return p && p->stage <= Practising::Predicting; }

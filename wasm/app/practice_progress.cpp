@@ -10,7 +10,8 @@ namespace {
 using Json = nlohmann::ordered_json;
 
 /// In the order of LessonId. What stands in a store is never renamed.
-constexpr std::array<std::string_view, k_lesson_count> k_lesson_keys{"resultant", "guy_angle", "edge_wrap", "slack", "redundancy", "foot", "pulley_load", "pretension", "measuring_error", "order_of_work"};
+constexpr std::array<std::string_view, k_lesson_count> k_lesson_keys{"resultant", "guy_angle",   "edge_wrap",  "slack",           "redundancy",
+                                                                     "foot",      "pulley_load", "pretension", "measuring_error", "order_of_work"};
 
 constexpr unsigned k_most_sites = 1'000'000;
 

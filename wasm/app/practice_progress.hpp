@@ -23,7 +23,7 @@ struct LevelScore {
 /// What a trainee has answered on this device. Nothing else is counted.
 struct Progress {
     std::array<LevelScore, k_site_levels> levels{};
-    LessonsDone lessons;   ///< of the course: brought to their goal
+    LessonsDone lessons;  ///< of the course: brought to their goal
     bool operator==(const Progress&) const = default;
 
     /// The highest level of which a site was answered; 0: none yet.

@@ -94,7 +94,7 @@ void practise_on(State& s, Plan plan, Practising stage, Step step) {
     s.history = {};
     s.shown_case = k_holding;
     s.camera = {};
-    s.view = scene::View::Side;   // with its dimensions
+    s.view = scene::View::Side;  // with its dimensions
     s.practice->stage = stage;
     go_to(s, step);
 }
@@ -190,7 +190,7 @@ void practise(State& s, const SayHardest& wish) {
 void practise(State& s, const SayAngle& wish) {
     constexpr double k_most_deg = 90.0;
     if (!is_predicting(s)) return;
-    const double least_deg = s.plan.frame.kind == FrameKind::Tripod ? -k_most_deg : 0.0;   // outside the legs
+    const double least_deg = s.plan.frame.kind == FrameKind::Tripod ? -k_most_deg : 0.0;  // outside the legs
     s.practice->site.said.angle_deg = std::clamp(wish.deg, least_deg, k_most_deg);
 }
 

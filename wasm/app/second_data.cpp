@@ -20,7 +20,7 @@ namespace guywright::app {
 namespace {
 
 using Json = nlohmann::ordered_json;
-constexpr std::size_t k_longest_repeated = 24;   ///< characters of what was typed that a message repeats
+constexpr std::size_t k_longest_repeated = 24;  ///< characters of what was typed that a message repeats
 
 std::string text_of(const Json& json) { return json.dump(-1, ' ', false, Json::error_handler_t::replace); }
 
@@ -34,7 +34,11 @@ std::string few_digits(const Speech& speech, double v) {
 class Asked {
 public:
     Asked(const Speech& speech, const Plan& plan, std::string path, const Range& range)
-        : speech_(speech), path_(std::move(path)), range_(range), input_(find_input(path_)), scale_(input_ != nullptr ? scale_of(*input_, speech) : Scale{range.unit, 1.0, 1.0, {}}) {
+        : speech_(speech),
+          path_(std::move(path)),
+          range_(range),
+          input_(find_input(path_)),
+          scale_(input_ != nullptr ? scale_of(*input_, speech) : Scale{range.unit, 1.0, 1.0, {}}) {
         label_ = named(plan, std::string(input_ != nullptr ? say(speech, input_->label) : std::string_view(path_)));
     }
 
@@ -42,7 +46,8 @@ public:
     [[nodiscard]] std::string value_text(double kept_value) const { return in_unit(few_digits(speech_, scale_.shown(kept_value))); }
     [[nodiscard]] std::string width_text(double kept_width) const { return in_unit(few_digits(speech_, kept_width * scale_.per_kept)); }
     [[nodiscard]] Json json() const {
-        return {{"path", path_}, {"label", label_}, {"how", input_ != nullptr ? how_text(*input_, speech_) : std::string()}, {"unit", scale_.unit}, {"allowed", allowed()}, {"signed", range_.min < 0.0}};
+        return {{"path", path_},       {"label", label_},      {"how", input_ != nullptr ? how_text(*input_, speech_) : std::string()},
+                {"unit", scale_.unit}, {"allowed", allowed()}, {"signed", range_.min < 0.0}};
     }
     [[nodiscard]] const std::string& label() const { return label_; }
     [[nodiscard]] std::string told(const Said& text, const std::string& typed) const {
@@ -50,9 +55,12 @@ public:
     }
 
 private:
-    [[nodiscard]] std::string in_unit(std::string number) const { return input_ != nullptr ? app::with_unit(*input_, speech_, std::move(number)) : guywright::with_unit(std::move(number), scale_.unit); }
+    [[nodiscard]] std::string in_unit(std::string number) const {
+        return input_ != nullptr ? app::with_unit(*input_, speech_, std::move(number)) : guywright::with_unit(std::move(number), scale_.unit);
+    }
     [[nodiscard]] std::string allowed() const {
-        const AllowedEnds ends = input_ != nullptr ? allowed_ends(*input_, speech_, range_) : AllowedEnds{few_digits(speech_, range_.min), few_digits(speech_, range_.max)};
+        const AllowedEnds ends =
+            input_ != nullptr ? allowed_ends(*input_, speech_, range_) : AllowedEnds{few_digits(speech_, range_.min), few_digits(speech_, range_.max)};
         return say(speech_, words::k_asked_range, {{"{from}", ends.least}, {"{to}", in_unit(ends.most)}});
     }
     [[nodiscard]] std::string named(const Plan& plan, const std::string& what) const {
@@ -73,7 +81,7 @@ private:
 
 struct Entries {
     bool compare = false;
-    std::vector<std::pair<std::string, std::string>> typed;   ///< path, text
+    std::vector<std::pair<std::string, std::string>> typed;  ///< path, text
 };
 
 Entries read_entries(std::string_view json) {
@@ -104,7 +112,7 @@ struct Readings {
 };
 
 Readings readings_of(const State& s, const Entries& entries) {
-    Plan copy = s.plan;   // the finder hands out writable places
+    Plan copy = s.plan;  // the finder hands out writable places
     const std::vector<std::string> asked_for = critical_measurements(s.evaluation);
     Readings out;
     for (const auto& [path, typed] : entries.typed) {
@@ -130,13 +138,20 @@ Json row_json(const State& s, const ReadTwice& r) {
     Plan copy = s.plan;
     const Range range = find_number(copy, r.path).range;
     const Asked asked(s.speech, s.plan, r.path, range);
-    return {{"path", r.path}, {"label", asked.label()}, {"first", asked.value_text(r.first)}, {"second", asked.value_text(r.second)},
-            {"difference", asked.width_text(guywright::detail::apart(r.first, r.second, range.error))}, {"tolerance", "\u00B1 " + asked.width_text(r.allowed)}, {"agrees", r.agrees}};
+    return {{"path", r.path},
+            {"label", asked.label()},
+            {"first", asked.value_text(r.first)},
+            {"second", asked.value_text(r.second)},
+            {"difference", asked.width_text(guywright::detail::apart(r.first, r.second, range.error))},
+            {"tolerance", "\u00B1 " + asked.width_text(r.allowed)},
+            {"agrees", r.agrees}};
 }
 
 Json compared_json(const State& s, const std::vector<SecondReading>& readings) {
     const SecondCheck c = second_check(s.plan, s.evaluation, readings);
-    Json out{{"verdict", verdict_json(s.speech, c.worse)}, {"of_first", verdict_json(s.speech, s.evaluation.verdict)}, {"of_second", verdict_json(s.speech, c.of_second)}};
+    Json out{{"verdict", verdict_json(s.speech, c.worse)},
+             {"of_first", verdict_json(s.speech, s.evaluation.verdict)},
+             {"of_second", verdict_json(s.speech, c.of_second)}};
     out["why"] = why_not(s, c);
     out["agrees"] = c.agrees();
     out["may_be_signed"] = c.agrees() && c.worse == Verdict::Go;
@@ -158,7 +173,8 @@ std::string second_json(const State& state) {
     out["measurements"] = Json::array();
     Plan copy = state.plan;
     if (state.evaluation.verdict != Verdict::NotChecked)
-        for (const std::string& path : critical_measurements(state.evaluation)) out["measurements"].push_back(Asked(state.speech, state.plan, path, find_number(copy, path).range).json());
+        for (const std::string& path : critical_measurements(state.evaluation))
+            out["measurements"].push_back(Asked(state.speech, state.plan, path, find_number(copy, path).range).json());
     out["preload"] = {{"title", words.preload}, {"note", words.preload_note}, {"items", words.preload_list}, {"people", {words.rigger, words.officer}}};
     return text_of(out);
 }
@@ -166,7 +182,8 @@ std::string second_json(const State& state) {
 std::string second_entries_json(const State& state, std::string_view json) {
     const Entries entries = read_entries(json);
     Readings readings = readings_of(state, entries);
-    const bool whole = readings.faults.empty() && !state.sweep && readings.good.size() == critical_measurements(state.evaluation).size() && !readings.good.empty();
+    const bool whole =
+        readings.faults.empty() && !state.sweep && readings.good.size() == critical_measurements(state.evaluation).size() && !readings.good.empty();
     Json out{{"faults", std::move(readings.faults)}, {"compared", nullptr}};
     if (entries.compare && whole) out["compared"] = compared_json(state, readings.good);
     return text_of(out);

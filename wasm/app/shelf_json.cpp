@@ -32,9 +32,8 @@ Keeping keeping_called(std::string_view name) {
 std::string save_json(const Save& save) {
     Json steps = Json::array();
     for (const auto& [number, text] : save.steps) steps.push_back({number, text});
-    const Json out = {{"document", save.document}, {"title", save.title},   {"first", save.first},   {"number", save.number},
-                      {"last", save.last},         {"begins", save.begins}, {"untouched", save.untouched},
-                      {"steps", std::move(steps)}};
+    const Json out = {{"document", save.document}, {"title", save.title},   {"first", save.first},         {"number", save.number},
+                      {"last", save.last},         {"begins", save.begins}, {"untouched", save.untouched}, {"steps", std::move(steps)}};
     return out.dump(-1, ' ', false, Json::error_handler_t::replace);
 }
 

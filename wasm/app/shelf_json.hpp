@@ -9,7 +9,7 @@
 namespace guywright::app {
 
 [[nodiscard]] std::string save_json(const Save& save);
-[[nodiscard]] std::string_view act_name(ShelfAct act);   ///< "open", "bring back", ...
+[[nodiscard]] std::string_view act_name(ShelfAct act);  ///< "open", "bring back", ...
 
 /// { plans: [{ id, title, changed, readable, open }], deleted: title or null, keeping: "protected" | "may be cleared" | "denied" | "full" }
 [[nodiscard]] std::optional<Shelf> read_shelf(std::string_view json);

@@ -8,12 +8,12 @@
 namespace guywright::app {
 
 struct Signature {
-    std::string name, role, time;   ///< local date and time, as on the device that it was given on
+    std::string name, role, time;  ///< local date and time, as on the device that it was given on
 };
 
 /// What two persons have signed, and for which plan. The page keeps them (web/log.js) and tells the program of those that stand.
 struct Signatures {
-    std::string id;   ///< of the entry in the log
+    std::string id;  ///< of the entry in the log
     Plan plan;
     std::vector<Signature> people;
 };

@@ -39,7 +39,8 @@ struct Said {
         if (english.empty() || french.empty()) detail::a_language_is_missing();
         if (holes(english) != holes(french)) detail::one_language_fills_in_other_things();
         for (std::size_t i = 0; i < french.size(); ++i)
-            if (std::string_view(":;?!").find(french[i]) != std::string_view::npos && (i == 0 || french[i - 1] != ' ')) detail::french_has_a_space_before_this_sign();
+            if (std::string_view(":;?!").find(french[i]) != std::string_view::npos && (i == 0 || french[i - 1] != ' '))
+                detail::french_has_a_space_before_this_sign();
     }
 
 private:
@@ -55,7 +56,7 @@ constexpr std::string_view say(const Speech& speech, const Said& said) { return 
 /// The engine's words for the same.
 inline const Language& language_of(const Speech& speech) { return speech.tongue == Tongue::French ? k_french : k_english; }
 
-using Fill = guywright::detail::Replacement;   ///< what stands in place of a {mark}
+using Fill = guywright::detail::Replacement;  ///< what stands in place of a {mark}
 
 /// With its marks filled in: say(speech, k_guy, {{"{name}", "left"}}).
 inline std::string say(const Speech& speech, const Said& said, std::initializer_list<Fill> fills) {

@@ -11,7 +11,7 @@ GuyPlan guy_at(std::string name, double bearing_deg) {
     GuyPlan g;
     g.name = std::move(name);
     g.bearing_deg = bearing_deg;
-    g.parts = 3;   // one strand of usual cord with knots carries a tenth of 5.9 kN: seldom enough
+    g.parts = 3;  // one strand of usual cord with knots carries a tenth of 5.9 kN: seldom enough
     return g;
 }
 

@@ -48,17 +48,24 @@ std::string colour(ImU32 c) {
 }
 
 Json colours(const widgets::Theme& t) {
-    return {{"field", colour(t.field)}, {"ink", colour(t.ink)}, {"raised", colour(t.raised)}, {"action", colour(t.action)}, {"action-ink", colour(t.action_ink)},
-            {"no-go", colour(t.no_go)}, {"no-go-ink", colour(t.no_go_ink)}, {"go", colour(t.go)}};
+    return {{"field", colour(t.field)},           {"ink", colour(t.ink)},     {"raised", colour(t.raised)},       {"action", colour(t.action)},
+            {"action-ink", colour(t.action_ink)}, {"no-go", colour(t.no_go)}, {"no-go-ink", colour(t.no_go_ink)}, {"go", colour(t.go)}};
 }
 
 Json verdict_of(const State& s) {
     const screens::Headline h = screens::headline(s);
-    return {{"verdict", h.key}, {"verdict_shown", h.word}, {"reason", h.why}, {"checking", s.sweep != nullptr},
-            {"check_code", s.check_code}, {"locked", s.lock.has_value()}, {"colours", colours(widgets::theme(s.theme))}};
+    return {{"verdict", h.key},
+            {"verdict_shown", h.word},
+            {"reason", h.why},
+            {"checking", s.sweep != nullptr},
+            {"check_code", s.check_code},
+            {"locked", s.lock.has_value()},
+            {"colours", colours(widgets::theme(s.theme))}};
 }
 
-Json key(const std::string& id, const std::string& label, bool enabled = true) { return {{"kind", "key"}, {"id", id}, {"label", label}, {"on", nullptr}, {"enabled", enabled}}; }
+Json key(const std::string& id, const std::string& label, bool enabled = true) {
+    return {{"kind", "key"}, {"id", id}, {"label", label}, {"on", nullptr}, {"enabled", enabled}};
+}
 Json text(const std::string& label, const std::string& value = {}) { return {{"kind", "text"}, {"label", label}, {"value", value}}; }
 
 /// "Allowed 5 to 120 degrees, entered within \u00B1 2\u00B0."
@@ -75,9 +82,15 @@ Json number_of(const State& s, const std::string& path) {
     const std::string sign(scale_of(input, s.speech).unit), unit = input.unit == "deg" ? said(s, words::k_degrees) : sign;
     const auto kind = reading_kind(s.plan, path);
     const LessonMover* mover = mover_at(s, path);
-    return {{"kind", "number"}, {"id", path}, {"label", mover != nullptr ? mover_told(s, *mover) : said(s, input.label)}, {"how", how_text(input, s.speech)}, {"unit", unit},
-            {"value", shown_number(input, s.speech, number.value)}, {"range", range_of(s, path, input, number, unit)},
-            {"measured", is_measured(s.plan, path)}, {"device", kind && s.device.can(*kind)}};
+    return {{"kind", "number"},
+            {"id", path},
+            {"label", mover != nullptr ? mover_told(s, *mover) : said(s, input.label)},
+            {"how", how_text(input, s.speech)},
+            {"unit", unit},
+            {"value", shown_number(input, s.speech, number.value)},
+            {"range", range_of(s, path, input, number, unit)},
+            {"measured", is_measured(s.plan, path)},
+            {"device", kind && s.device.can(*kind)}};
 }
 
 Json entry_of(const State& s, const Spoken& said) {
@@ -112,7 +125,8 @@ std::vector<Step> steps_shown(const State& s) {
 
 Json lock_section(const State& s) {
     const bool first_done = s.lock->first_done();
-    const Json entries = {text(said(s, words::k_locked_how)), key("lock 1", said(s, words::k_open_first), !first_done), key("lock 2", said(s, words::k_open_second), first_done)};
+    const Json entries = {text(said(s, words::k_locked_how)), key("lock 1", said(s, words::k_open_first), !first_done),
+                          key("lock 2", said(s, words::k_open_second), first_done)};
     return {{"id", "Locked"}, {"title", said(s, words::k_locked)}, {"groups", {{{"title", ""}, {"entries", entries}}}}};
 }
 

@@ -37,7 +37,7 @@ void DeviceHost::pass_on(app::App& app) {
     if (awake != awake_) guywright_host_keep_awake(awake ? 1 : 0);
     sensing_ = sense;
     awake_ = awake;
-    if (const auto felt = app.take_felt()) guywright_host_vibrate(widgets::verdict_word(*felt).data());   // a literal: it ends with a zero
+    if (const auto felt = app.take_felt()) guywright_host_vibrate(widgets::verdict_word(*felt).data());  // a literal: it ends with a zero
     if (app.take_about_request()) guywright_host_show_about();
     if (app.take_text_request()) guywright_host_show_text();
     if (const auto page = app.take_page_request()) guywright_host_show_page(page_name(*page));

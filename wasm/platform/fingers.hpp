@@ -53,7 +53,7 @@ public:
         if (!pair_) return std::nullopt;
         const glm::dvec2 a = find(pair_->first)->at_px, b = find(pair_->second)->at_px;
         if (a == pair_->a_px && b == pair_->b_px) return std::nullopt;
-        constexpr double k_closest_px = 20.0;   // two fingers side by side: their distance is mostly noise
+        constexpr double k_closest_px = 20.0;  // two fingers side by side: their distance is mostly noise
         const double before = std::max(k_closest_px, glm::length(pair_->b_px - pair_->a_px)), now = std::max(k_closest_px, glm::length(b - a));
         const Pinch pinch{0.5 * (pair_->a_px + pair_->b_px), 0.5 * (a + b), now / before};
         pair_->a_px = a;

@@ -8,8 +8,8 @@ namespace guywright::platform {
 /// browser wait for the picture before, 10 ms and more of each frame where drawing is slow.
 class Renderer {
 public:
-    void make();           ///< program, buffers and fonts; after a lost context anew, with what was lost forgotten
-    void upload_fonts();   ///< ImGui's font atlas, baked before
+    void make();          ///< program, buffers and fonts; after a lost context anew, with what was lost forgotten
+    void upload_fonts();  ///< ImGui's font atlas, baked before
     void draw(const ImDrawData& data);
 
 private:

@@ -94,7 +94,7 @@ void Shell::fit_to_screen() {
 }
 
 void Shell::context_restored() {
-    renderer_.make();   // everything that lived in the lost context is gone, the font texture too
+    renderer_.make();  // everything that lived in the lost context is gone, the font texture too
     wake();
 }
 
@@ -167,8 +167,7 @@ void Shell::take_event(SDL_Event event) {
     if (event.type == SDL_MOUSEMOTION) to_layout(event.motion.x, event.motion.y);
     if (event.type == SDL_MOUSEBUTTONDOWN) to_layout(event.button.x, event.button.y);
     // SDL reports no motion for a finger that comes down where it last was, but we have moved the pointer away since.
-    if (event.type == SDL_MOUSEBUTTONDOWN)
-        ImGui::GetIO().AddMousePosEvent(static_cast<float>(event.button.x), static_cast<float>(event.button.y));
+    if (event.type == SDL_MOUSEBUTTONDOWN) ImGui::GetIO().AddMousePosEvent(static_cast<float>(event.button.x), static_cast<float>(event.button.y));
     ImGui_ImplSDL2_ProcessEvent(&event);
 }
 
@@ -239,7 +238,7 @@ void Shell::pass_on_requests() {
 }
 
 void Shell::let_type(const app::TextWish& wish) {
-    SDL_ResetKeyboard();   // the key that asked for this is let go elsewhere: in the page's input
+    SDL_ResetKeyboard();  // the key that asked for this is let go elsewhere: in the page's input
     host::edit_text(wish.path, wish.label, wish.value);
 }
 
@@ -341,9 +340,9 @@ void Shell::go_out_of_sight() {
     if (!started_) return;
     touches_.forget();
     view_.fingers = 0;
-    app_.end_gesture();   // before letting go of it, so that it counts
+    app_.end_gesture();  // before letting go of it, so that it counts
     cancel_touch();
-    pass_on_requests();   // no frame comes while nobody looks
+    pass_on_requests();  // no frame comes while nobody looks
 }
 
 const std::string& Shell::state_json() {

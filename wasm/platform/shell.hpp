@@ -27,8 +27,8 @@ public:
     void open_copy(std::string_view plan_text);
     void begin_new_plan();
     void set_shelf(std::string_view shelf_json);
-    [[nodiscard]] const std::string& enter_text(std::string path, std::string value);   ///< valid until the next call
-    [[nodiscard]] const std::string& plan_text();                                       ///< valid until the next call
+    [[nodiscard]] const std::string& enter_text(std::string path, std::string value);  ///< valid until the next call
+    [[nodiscard]] const std::string& plan_text();                                      ///< valid until the next call
     void set_insets_px(float top, float right, float bottom, float left);
     void set_reduced_motion(bool reduced);
     void set_text_size(float times);  ///< as large as usual, that the person has set in the browser
@@ -45,11 +45,11 @@ public:
     [[nodiscard]] const std::string& second_json();
     [[nodiscard]] const std::string& second_entries_json(std::string_view entries);
     [[nodiscard]] const std::string& report_text();
-    [[nodiscard]] const std::string& code_of(std::string_view text);   ///< the check code of a text as it stands
+    [[nodiscard]] const std::string& code_of(std::string_view text);  ///< the check code of a text as it stands
     void set_signatures(std::string_view json);
     void set_progress(std::string_view json);
-    void take_touch_away();   ///< by the device: what the fingers have begun was not meant
-    void go_out_of_sight();   ///< nothing may be lost if the page never comes back
+    void take_touch_away();                         ///< by the device: what the fingers have begun was not meant
+    void go_out_of_sight();                         ///< nothing may be lost if the page never comes back
     [[nodiscard]] const std::string& state_json();  ///< valid until the next call
     [[nodiscard]] std::uint32_t frames_drawn() const { return frames_drawn_; }
     /// True where nothing waits to be taken in, computed or drawn.
@@ -70,7 +70,7 @@ private:
     void to_layout(std::int32_t& x_px, std::int32_t& y_px) const;  ///< from CSS pixels
     void take_finger(const SDL_TouchFingerEvent& finger);
     void let_go_of_pointer();
-    void cancel_pointer();   ///< whatever it holds is let go without being pressed
+    void cancel_pointer();  ///< whatever it holds is let go without being pressed
     void draw();
     void pass_on_requests();
     void let_type(const app::TextWish& wish);

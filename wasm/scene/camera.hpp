@@ -31,7 +31,8 @@ inline void drag(Camera& camera, View view, const ImageBox& room, Vec2 drag_px) 
     float& pitch_deg = forces ? camera.forces_pitch_deg : camera.pitch_deg;
     const auto [yaw, pitch] = turned(static_cast<double>(yaw_deg), static_cast<double>(pitch_deg), drag_px);
     yaw_deg = static_cast<float>(yaw);
-    pitch_deg = static_cast<float>(forces ? std::clamp(static_cast<double>(pitch_deg) + k_deg_per_px * drag_px.y, -k_highest_pitch_deg, k_highest_pitch_deg) : pitch);
+    pitch_deg =
+        static_cast<float>(forces ? std::clamp(static_cast<double>(pitch_deg) + k_deg_per_px * drag_px.y, -k_highest_pitch_deg, k_highest_pitch_deg) : pitch);
 }
 
 /// As large as fits, in the middle; `turned_too` also from where it is seen at the start.

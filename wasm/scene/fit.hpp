@@ -81,9 +81,9 @@ inline Eye fit_perspective(double yaw_deg, double pitch_deg, std::span<const Vec
     constexpr int k_sides = 24;
     const Vec3 pivot_m = middle_of(points_m);
     const Vec2 room = box.max - box.min;
-    const double scale_px = 1.5 * std::max(room.x, room.y);   // a lens of some 37 degrees: depth is felt, lines stay calm
+    const double scale_px = 1.5 * std::max(room.x, room.y);  // a lens of some 37 degrees: depth is felt, lines stay calm
     double distance_m = 0.1;
-    for (int i = 0; i <= k_sides; ++i) {   // the last one is the view itself, between two of the others
+    for (int i = 0; i <= k_sides; ++i) {  // the last one is the view itself, between two of the others
         Eye side = eye_along(i < k_sides ? 360.0 * i / k_sides : yaw_deg, pitch_deg);
         side.scale_px = scale_px;
         distance_m = detail::distance_to_fit(side, points_m, pivot_m, room, distance_m);

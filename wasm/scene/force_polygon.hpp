@@ -11,15 +11,15 @@ namespace guywright::scene {
 
 /// One force on the head, newtons, as the engine's equilibrium has it.
 struct HeadForce {
-    enum class Kind : unsigned char { LoadSide, HaulSide, Weight, Guy, Leg, RopesTogether } kind = Kind::Weight;   ///< the last: the sum of the first two
-    std::size_t index = 0;   ///< rope, guy or leg
+    enum class Kind : unsigned char { LoadSide, HaulSide, Weight, Guy, Leg, RopesTogether } kind = Kind::Weight;  ///< the last: the sum of the first two
+    std::size_t index = 0;                                                                                        ///< rope, guy or leg
     Vec3 force_N{0.0};
 };
 
 namespace detail {
 
 inline void add_rope_sides(std::vector<HeadForce>& out, const Model& m, const Outcome& o) {
-    std::size_t next = 0;   // pulls stand in the order of the ropes: load side, then haul side where there is one
+    std::size_t next = 0;  // pulls stand in the order of the ropes: load side, then haul side where there is one
     for (std::size_t i = 0; i < m.ropes.size() && i < o.setup.ropes.size(); ++i) {
         if (!o.setup.ropes[i].loaded) continue;
         out.push_back({HeadForce::Kind::LoadSide, i, pull_force_N(o.setup.pulls[next++], o.equilibrium.head_m)});
@@ -104,7 +104,7 @@ inline Eye square_eye(std::span<const HeadForce> forces) {
 /// while it is turned.
 inline Eye polygon_eye(std::span<const HeadForce> forces, const Camera& camera, const ImageBox& room, bool from_head = false) {
     std::vector<Vec3> corners = from_head ? tips_of(forces) : polygon_of(forces);
-    if (from_head) corners.push_back(polygon_of(forces)[end_of_ropes(forces)]);   // the resultant, too, is drawn from the head
+    if (from_head) corners.push_back(polygon_of(forces)[end_of_ropes(forces)]);  // the resultant, too, is drawn from the head
     Eye eye = fit_parallel(square_eye(forces), corners, room, 1.0);
     const Vec3 up = eye.up;
     for (Vec3* axis : {&eye.forward, &eye.right}) *axis = detail::rotated(*axis, up, -radians(static_cast<double>(camera.forces_yaw_deg)));
@@ -123,7 +123,7 @@ inline double scale_bar(double px_per_unit, double most_px) {
 
 /// One line of the list beside the polygon.
 struct ForceRow {
-    std::string letter;   ///< stands at its vector too; empty for what is slack
+    std::string letter;  ///< stands at its vector too; empty for what is slack
     std::string name, amount;
     HeadForce force;
 };

@@ -49,7 +49,8 @@ std::vector<ForceRow> force_rows(const app::Speech& speech, const Plan& plan, co
         rows.push_back({letter, name_of(speech, plan, *outcome, f), force_text(speech, glm::length(f.force_N)), f});
     }
     for (std::size_t i = 0; i < outcome->equilibrium.guy_tension_N.size(); ++i)
-        if (!(outcome->equilibrium.guy_tension_N[i] > 0.0)) rows.push_back({"", plan.guys[i].name, std::string(say(speech, words::k_slack)), {HeadForce::Kind::Guy, i, Vec3{0.0}}});
+        if (!(outcome->equilibrium.guy_tension_N[i] > 0.0))
+            rows.push_back({"", plan.guys[i].name, std::string(say(speech, words::k_slack)), {HeadForce::Kind::Guy, i, Vec3{0.0}}});
     if (glm::length(outcome->resultant_N) > 0.0) rows.push_back(ropes_together(speech, e.model, *outcome));
     return rows;
 }

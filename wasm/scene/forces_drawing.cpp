@@ -24,7 +24,7 @@ void draw_force_angle(Scene& scene, Vec3 base, Vec3 pull) {
     std::vector<Vec3> wedge = points;
     wedge.push_back(head);
     pen.area(wedge, faded(look.resultant, 0.25F));
-    pen.line(head, points.back(), {look.resultant, 1.5F * pen.unit_px()});   // on from a short arrow to the arc
+    pen.line(head, points.back(), {look.resultant, 1.5F * pen.unit_px()});  // on from a short arrow to the arc
     for (std::size_t i = 1; i < points.size(); ++i) pen.line(points[i - 1], points[i], {look.resultant, 2.5F * pen.unit_px()});
     const auto from = pen.image(points.front()), to = pen.image(points.back()), middle = pen.image(points[points.size() / 2]);
     if (!from || !to || !middle) return;

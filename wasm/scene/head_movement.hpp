@@ -20,8 +20,6 @@ inline double enlargement(const Evaluation& e) {
 }
 
 /// Where the head of a case is drawn.
-inline Vec3 enlarged_head_m(const Model& m, const Outcome& o, double factor) {
-    return m.drawn_head_m + factor * (o.equilibrium.head_m - m.drawn_head_m);
-}
+inline Vec3 enlarged_head_m(const Model& m, const Outcome& o, double factor) { return m.drawn_head_m + factor * (o.equilibrium.head_m - m.drawn_head_m); }
 
 }  // namespace guywright::scene

@@ -15,16 +15,14 @@ struct DrawnLine {
 /// A text that wants to stand somewhere: its size and the places for its middle, best first.
 struct LabelWish {
     Vec2 size_px{0.0};
-    int rank = 0;                   ///< smaller = placed earlier, dropped later
+    int rank = 0;  ///< smaller = placed earlier, dropped later
     std::vector<Vec2> places_px;
-    std::optional<DrawnLine> own;   ///< the line it speaks of: it may stand close to this one alone
+    std::optional<DrawnLine> own;  ///< the line it speaks of: it may stand close to this one alone
 };
 
 namespace detail {
 
-inline bool overlap(const ImageBox& a, const ImageBox& b) {
-    return a.min.x < b.max.x && b.min.x < a.max.x && a.min.y < b.max.y && b.min.y < a.max.y;
-}
+inline bool overlap(const ImageBox& a, const ImageBox& b) { return a.min.x < b.max.x && b.min.x < a.max.x && a.min.y < b.max.y && b.min.y < a.max.y; }
 
 /// The place moved into the frame; none if that takes more than the label's own height.
 inline std::optional<Vec2> moved_inside(Vec2 place_px, Vec2 size_px, const ImageBox& frame) {
@@ -73,7 +71,7 @@ inline double lines_in_the_way(const ImageBox& box, std::span<const DrawnLine> l
 
 /// The best free place of one label: few lines under it, then early in its list.
 inline std::optional<Vec2> best_place(const LabelWish& wish, const ImageBox& frame, std::span<const ImageBox> taken, std::span<const DrawnLine> lines) {
-    constexpr double k_cost_of_later = 0.04;   // of a line: a place 25 further down the list is as bad as one line more
+    constexpr double k_cost_of_later = 0.04;  // of a line: a place 25 further down the list is as bad as one line more
     std::optional<Vec2> best;
     double best_cost = HUGE_VAL;
     for (std::size_t i = 0; i < wish.places_px.size(); ++i) {

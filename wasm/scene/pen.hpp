@@ -15,7 +15,7 @@ inline ImVec2 imvec(Vec2 v) { return {static_cast<float>(v.x), static_cast<float
 struct Ink {
     ImU32 colour = 0;
     float width_px = 1.0F;
-    float dash_px = 0.0F;   ///< 0: unbroken
+    float dash_px = 0.0F;  ///< 0: unbroken
 };
 
 /// Draws points of the site, seen by the eye, into the draw list. Cuts everything to the frame and to what lies ahead.

@@ -21,7 +21,7 @@ std::vector<Bearing> bearings_in_order(const Rig& rig) {
 void label_paced(Scene& scene, std::string_view name, Vec3 at_m, ImU32 mark) {
     const Pen& pen = scene.stage.pen();
     const Vec3 d = at_m - scene.rig.drawn_head_m;
-    const double whole_deg = std::fmod(std::round(bearing_deg_of(d)), 360.0);   // 359.7 reads as 0
+    const double whole_deg = std::fmod(std::round(bearing_deg_of(d)), 360.0);  // 359.7 reads as 0
     const LabelText text{std::string(name) + " " + degree_text(whole_deg) + " " + paced_text(scene.speech(), std::hypot(d.x, d.y)), rank::dimension,
                          scene.stage.look().text, mark};
     const auto at = pen.image(at_m);
@@ -39,7 +39,7 @@ void draw_gap(Scene& scene, double from_deg, double gap_deg, double radius_m) {
     const Vec3 middle = plumb_point(scene.rig.drawn_head_m);
     constexpr int k_parts = 24;
     std::vector<Vec3> points;
-    const double clear_deg = std::min(6.0, 0.2 * gap_deg);   // so that neighbouring arcs stay apart
+    const double clear_deg = std::min(6.0, 0.2 * gap_deg);  // so that neighbouring arcs stay apart
     for (int i = 0; i <= k_parts; ++i)
         points.push_back(middle + radius_m * along_bearing(radians(from_deg + clear_deg + (gap_deg - 2.0 * clear_deg) * i / k_parts)));
     draw_path(pen, points, ink);
@@ -61,14 +61,16 @@ void draw_back_distances(Scene& scene) {
     constexpr double k_aside_px = 92.0;   // clear of the arcs of the gaps
     constexpr double k_inward_px = 30.0;  // of one foot of several, where the legs are not
     const Vec3 head = plumb_point(scene.rig.drawn_head_m);
-    draw_distance(scene.stage, head, {0.0, head.y, 0.0}, {0, -1, 0}, k_aside_px, with_amount(scene.speech(), words::k_head_at, length_text(scene.speech(), std::abs(head.x))));
+    draw_distance(scene.stage, head, {0.0, head.y, 0.0}, {0, -1, 0}, k_aside_px,
+                  with_amount(scene.speech(), words::k_head_at, length_text(scene.speech(), std::abs(head.x))));
     const auto& feet = scene.rig.feet_m;
     for (std::size_t i = 0; i < feet.size(); ++i) {
         const bool as_far_as_before = i > 0 && std::abs(feet[i].x - feet[i - 1].x) < 0.02;
         if (as_far_as_before) continue;
         const Vec3 foot = plumb_point(feet[i]);
         const Vec3 aside{0.0, feet.size() > 1 && foot.y > head.y ? -1.0 : 1.0, 0.0};
-        draw_distance(scene.stage, foot, {0.0, foot.y, 0.0}, aside, feet.size() > 1 ? k_inward_px : k_aside_px, with_amount(scene.speech(), words::k_foot_at, length_text(scene.speech(), std::abs(foot.x))));
+        draw_distance(scene.stage, foot, {0.0, foot.y, 0.0}, aside, feet.size() > 1 ? k_inward_px : k_aside_px,
+                      with_amount(scene.speech(), words::k_foot_at, length_text(scene.speech(), std::abs(foot.x))));
     }
 }
 

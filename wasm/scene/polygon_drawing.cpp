@@ -4,10 +4,10 @@
 namespace guywright::scene {
 namespace {
 
-constexpr double k_gap_px = 22.0;        // between columns
-constexpr double k_letter_px = 40.0;     // bar and letter before a name
-constexpr double k_margin_px = 24.0;     // round the polygon
-constexpr double k_least_px = 110.0;     // of the polygon's room: below that the list goes
+constexpr double k_gap_px = 22.0;     // between columns
+constexpr double k_letter_px = 40.0;  // bar and letter before a name
+constexpr double k_margin_px = 24.0;  // round the polygon
+constexpr double k_least_px = 110.0;  // of the polygon's room: below that the list goes
 
 ImU32 colour_of(const ForceRow& row, const Look& look) {
     switch (row.force.kind) {
@@ -91,7 +91,11 @@ void draw_vector(Stage& stage, Vec3 from, Vec3 to, ImU32 colour, float width_px,
 ImU32 casing_of(const HeadForce& f, const Picture& picture, const Look& look) {
     using Kind = HeadForce::Kind;
     using Part = Highlight::Part;
-    const Part part = f.kind == Kind::LoadSide ? Part::Rope : f.kind == Kind::HaulSide ? Part::Haul : f.kind == Kind::Guy ? Part::Guy : f.kind == Kind::Leg ? Part::Leg : Part::None;
+    const Part part = f.kind == Kind::LoadSide   ? Part::Rope
+                      : f.kind == Kind::HaulSide ? Part::Haul
+                      : f.kind == Kind::Guy      ? Part::Guy
+                      : f.kind == Kind::Leg      ? Part::Leg
+                                                 : Part::None;
     if (lights(picture.highlight, part, f.index)) return look.highlight;
     return f.kind == Kind::Leg || f.kind == Kind::Weight ? look.edge : 0;
 }
@@ -156,7 +160,9 @@ void draw_polygon(Stage& stage, const Type& type, const PolygonLayout& l, const 
     const Look& look = stage.look();
     const std::vector<HeadForce> forces = forces_of(l.rows);
     const ImageBox& frame = stage.pen().frame();
-    if (forces.empty()) return stage.pen().text(type.font, type.size_px, 0.5 * (frame.min + frame.max), say(picture.speech, words::k_no_forces).data(), look.text, look.text_halo);   // a literal: it ends with a zero
+    if (forces.empty())
+        return stage.pen().text(type.font, type.size_px, 0.5 * (frame.min + frame.max), say(picture.speech, words::k_no_forces).data(), look.text,
+                                look.text_halo);  // a literal: it ends with a zero
     const std::vector<Vec3> corners = polygon_of(forces);
     const float width_px = 4.5F * stage.pen().unit_px();
     for (std::size_t i = 0; i < forces.size(); ++i) {

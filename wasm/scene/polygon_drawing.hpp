@@ -7,8 +7,8 @@ namespace guywright::scene {
 /// Where the polygon stands and where the list of its forces.
 struct PolygonLayout {
     std::vector<ForceRow> rows;
-    ImageBox polygon, list;      ///< `list` is empty where there is no room: names then stand at the forces
-    std::size_t columns = 0;     ///< of the list
+    ImageBox polygon, list;   ///< `list` is empty where there is no room: names then stand at the forces
+    std::size_t columns = 0;  ///< of the list
     double row_px = 0.0;
 };
 

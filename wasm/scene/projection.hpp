@@ -18,10 +18,10 @@ inline constexpr double k_near_m = 0.05;
 /// How the site is looked at. Image: CSS px, x to the right, y down.
 struct Eye {
     Vec3 at_m{0.0};
-    Vec3 forward{1, 0, 0}, right{0, -1, 0}, up{0, 0, 1};   ///< unit, at right angles
-    bool parallel = false;                                 ///< no perspective
-    double scale_px = 1.0;                                 ///< per metre if parallel, else per metre at 1 m depth
-    Vec2 centre_px{0.0};                                   ///< image of the point straight ahead
+    Vec3 forward{1, 0, 0}, right{0, -1, 0}, up{0, 0, 1};  ///< unit, at right angles
+    bool parallel = false;                                ///< no perspective
+    double scale_px = 1.0;                                ///< per metre if parallel, else per metre at 1 m depth
+    Vec2 centre_px{0.0};                                  ///< image of the point straight ahead
 };
 
 /// An eye that looks along the bearing `yaw_deg`, `pitch_deg` downward.
@@ -87,8 +87,7 @@ inline std::vector<Vec2> image_of_polygon(const Eye& eye, std::span<const Vec3> 
 inline bool cut_to_box(Vec2& a, Vec2& b, Vec2 min, Vec2 max) {
     const Vec2 start = a, d = b - a;
     double from = 0.0, to = 1.0;
-    const std::array<std::pair<double, double>, 4> sides{
-        {{-d.x, start.x - min.x}, {d.x, max.x - start.x}, {-d.y, start.y - min.y}, {d.y, max.y - start.y}}};
+    const std::array<std::pair<double, double>, 4> sides{{{-d.x, start.x - min.x}, {d.x, max.x - start.x}, {-d.y, start.y - min.y}, {d.y, max.y - start.y}}};
     for (const auto& [slope, room] : sides) {
         if (slope == 0.0 && room < 0.0) return false;
         if (slope < 0.0) from = std::max(from, room / slope);
@@ -102,7 +101,7 @@ inline bool cut_to_box(Vec2& a, Vec2& b, Vec2 min, Vec2 max) {
 
 /// The part of a convex polygon inside the box; empty if there is none.
 inline std::vector<Vec2> cut_to_box(std::vector<Vec2> corners, Vec2 min, Vec2 max) {
-    const auto keep = [&corners](auto room) {   // room(p) >= 0: inside this side of the box
+    const auto keep = [&corners](auto room) {  // room(p) >= 0: inside this side of the box
         std::vector<Vec2> kept;
         for (std::size_t i = 0; i < corners.size(); ++i) {
             const Vec2 a = corners[i], b = corners[(i + 1) % corners.size()];

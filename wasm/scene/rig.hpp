@@ -10,43 +10,43 @@ namespace guywright::scene {
 // What there is to draw, in metres and newtons, taken from the plan and from the answer where there is one.
 
 struct GuyLine {
-    bool placed = false;        ///< false: its inputs give no anchor
+    bool placed = false;  ///< false: its inputs give no anchor
     Vec3 anchor_m{0.0};
     std::string_view name;
-    bool hangs = false;         ///< the anchor has nothing under it
+    bool hangs = false;  ///< the anchor has nothing under it
     bool has_tension = false;
     bool slack = false;
     double tension_N = 0.0;
 };
 
 struct RopeLine {
-    std::size_t index = 0;      ///< in the plan
-    bool over_edge = false;     ///< touches the edge at edge_m
+    std::size_t index = 0;   ///< in the plan
+    bool over_edge = false;  ///< touches the edge at edge_m
     Vec3 edge_m{0.0};
-    Vec3 load_m{0.0};           ///< where the load hangs in the picture; the true rope may be longer
-    Vec3 load_pull{0, 0, -1};   ///< unit
-    bool same_load = false;     ///< hangs on the load of an earlier rope
+    Vec3 load_m{0.0};          ///< where the load hangs in the picture; the true rope may be longer
+    Vec3 load_pull{0, 0, -1};  ///< unit
+    bool same_load = false;    ///< hangs on the load of an earlier rope
     double load_kg = 0.0;
     bool has_haul = false;
     Vec3 haul_m{0.0};
-    bool pulls = false;         ///< has tensions, in the case shown
-    double load_side_N = 0.0, haul_side_N = 0.0;   ///< at the head
+    bool pulls = false;                           ///< has tensions, in the case shown
+    double load_side_N = 0.0, haul_side_N = 0.0;  ///< at the head
 };
 
 struct Rig {
     bool has_head = false;
-    Vec3 head_m{0.0};                   ///< where it is drawn: moved_head_m, or as measured
-    Vec3 moved_head_m{0.0};             ///< where it came to rest in the case shown, the movement enlarged; else as measured
-    std::vector<Vec3> reached_m;        ///< moved heads of all cases, so that one picture holds them all
+    Vec3 head_m{0.0};             ///< where it is drawn: moved_head_m, or as measured
+    Vec3 moved_head_m{0.0};       ///< where it came to rest in the case shown, the movement enlarged; else as measured
+    std::vector<Vec3> reached_m;  ///< moved heads of all cases, so that one picture holds them all
     Vec3 drawn_head_m{0.0};
     std::vector<Vec3> feet_m;
-    std::vector<GuyLine> guys;     ///< one for each of the plan, if there is a head
-    std::vector<RopeLine> ropes;   ///< those that can be drawn
+    std::vector<GuyLine> guys;    ///< one for each of the plan, if there is a head
+    std::vector<RopeLine> ropes;  ///< those that can be drawn
     bool has_forces = false;
     Vec3 resultant_N{0.0};
-    double largest_resultant_N = 0.0;   ///< of all cases, so that one scale serves them all
+    double largest_resultant_N = 0.0;  ///< of all cases, so that one scale serves them all
     double applied_force_angle_rad = 0.0;
-    double slope_m = 2.6;               ///< how far down the face the picture goes
+    double slope_m = 2.6;  ///< how far down the face the picture goes
 };
 
 /// False for NaN, and for a distance that only a slip of the finger can have entered.
@@ -66,8 +66,7 @@ inline bool legs_can_be_drawn(const Plan& plan) {
 }
 
 inline bool fits_model(const Plan& plan) {
-    return !plan.frame.legs.empty() && plan.frame.legs.size() <= k_max_legs && plan.guys.size() <= k_max_guys &&
-           plan.ropes.size() <= k_max_ropes;
+    return !plan.frame.legs.empty() && plan.frame.legs.size() <= k_max_legs && plan.guys.size() <= k_max_guys && plan.ropes.size() <= k_max_ropes;
 }
 
 inline Model model_to_draw(const Plan& plan, const Evaluation& e) {
@@ -81,8 +80,7 @@ inline GuyLine guy_line(const Plan& plan, std::size_t i, Vec3 head_m, const Outc
     line.name = g.name;
     line.placed = g.anchor_m || g.anchor_height_m < head_m.z - k_same_point_m;
     if (!line.placed) return line;
-    line.anchor_m = g.anchor_m ? *g.anchor_m
-                               : anchor_from_head(head_m, radians(g.bearing_deg), radians(g.inclination_deg), g.anchor_height_m);
+    line.anchor_m = g.anchor_m ? *g.anchor_m : anchor_from_head(head_m, radians(g.bearing_deg), radians(g.inclination_deg), g.anchor_height_m);
     line.placed = can_be_drawn(line.anchor_m);
     line.hangs = hangs_in_air(line.anchor_m, plan.edge);
     line.has_tension = outcome && i < outcome->equilibrium.guy_tension_N.size();

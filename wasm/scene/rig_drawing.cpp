@@ -55,7 +55,8 @@ void draw_hobbles(Scene& scene) {
         const Hobble& h = scene.plan.frame.hobbles[i];
         const auto from = static_cast<std::size_t>(h.from), to = static_cast<std::size_t>(h.to);
         if (from >= feet.size() || to >= feet.size()) continue;
-        scene.stage.bar(feet[from] + Vec3{0, 0, 0.06}, feet[to] + Vec3{0, 0, 0.06}, {{look.guy, 2.5F * scene.stage.pen().unit_px()}, 0, scene.lit(Part::Hobble, i)});
+        scene.stage.bar(feet[from] + Vec3{0, 0, 0.06}, feet[to] + Vec3{0, 0, 0.06},
+                        {{look.guy, 2.5F * scene.stage.pen().unit_px()}, 0, scene.lit(Part::Hobble, i)});
     }
 }
 
@@ -111,8 +112,7 @@ void draw_anchor(Scene& scene, const GuyLine& guy, bool lit) {
 void draw_ground_trace(Scene& scene, Vec3 to_m) {
     Vec2 a{scene.rig.drawn_head_m.x, scene.rig.drawn_head_m.y}, b{to_m.x, to_m.y};
     const Ink ink{faded(scene.stage.look().edge, 0.4F), 1.4F * scene.stage.pen().unit_px()};
-    if (cut_to_box(a, b, {-scene.size.back_m, scene.size.right_y_m}, {0.0, scene.size.left_y_m}))
-        scene.stage.pen().line({a.x, a.y, 0}, {b.x, b.y, 0}, ink);
+    if (cut_to_box(a, b, {-scene.size.back_m, scene.size.right_y_m}, {0.0, scene.size.left_y_m})) scene.stage.pen().line({a.x, a.y, 0}, {b.x, b.y, 0}, ink);
     if (to_m.z > 0.05) scene.stage.pen().line(to_m, {to_m.x, to_m.y, 0}, {ink.colour, ink.width_px, 3.0F * scene.stage.pen().unit_px()});
 }
 
@@ -215,8 +215,7 @@ std::array<Vec3, 8> load_corners(const RopeLine& rope) {
 }
 
 void draw_load(Scene& scene, const RopeLine& rope, bool lit) {
-    static constexpr std::array<std::array<std::size_t, 4>, 6> k_sides{
-        {{0, 1, 3, 2}, {4, 5, 7, 6}, {0, 1, 5, 4}, {2, 3, 7, 6}, {0, 2, 6, 4}, {1, 3, 7, 5}}};
+    static constexpr std::array<std::array<std::size_t, 4>, 6> k_sides{{{0, 1, 3, 2}, {4, 5, 7, 6}, {0, 1, 5, 4}, {2, 3, 7, 6}, {0, 2, 6, 4}, {1, 3, 7, 5}}};
     Pen& pen = scene.stage.pen();
     const Look& look = scene.stage.look();
     const std::array<Vec3, 8> c = load_corners(rope);

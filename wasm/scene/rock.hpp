@@ -10,12 +10,12 @@ enum class Side : unsigned char { Ground, Face, Bottom, Back, Right, Left };
 struct RockSide {
     Side side = Side::Ground;
     std::array<Vec3, 4> corners_m{};
-    Vec3 outward{0.0};   ///< unit
+    Vec3 outward{0.0};  ///< unit
 };
 
 /// A piece of the site cut out like a slice of cake: a convex cross-section in the x-z plane, drawn out along y.
 struct Rock {
-    std::array<Vec2, 4> section{};   ///< (x, z), metres: back of the ground, its edge, foot of the face, bottom back
+    std::array<Vec2, 4> section{};  ///< (x, z), metres: back of the ground, its edge, foot of the face, bottom back
     double right_y_m = 0.0, left_y_m = 0.0;
     std::array<RockSide, 6> sides{};
 };
@@ -51,9 +51,7 @@ inline Rock make_rock(const std::array<Vec2, 4>& section, double right_y_m, doub
     return rock;
 }
 
-inline bool faces_eye(const RockSide& side, const Eye& eye) {
-    return glm::dot(side.outward, toward_eye(eye, side.corners_m[0])) > 1e-6;
-}
+inline bool faces_eye(const RockSide& side, const Eye& eye) { return glm::dot(side.outward, toward_eye(eye, side.corners_m[0])) > 1e-6; }
 
 /// True if the rock stands between the point and the eye. A point on the surface is not hidden by its own surface.
 inline bool hides(const Rock& rock, Vec3 point_m, const Eye& eye) {
@@ -64,7 +62,7 @@ inline bool hides(const Rock& rock, Vec3 point_m, const Eye& eye) {
         const double above_m = glm::dot(point_m - side.corners_m[0], side.outward), rise = glm::dot(ray, side.outward);
         if (rise < 0.0) from_m = std::max(from_m, above_m / -rise);
         else if (rise > 0.0) to_m = std::min(to_m, -above_m / rise);
-        else if (above_m > -1e-9) return false;   // seen along the surface it lies on
+        else if (above_m > -1e-9) return false;  // seen along the surface it lies on
     }
     return to_m - from_m > k_skin_m;
 }

@@ -18,7 +18,7 @@ Vec3 within_reach(Vec3 at_m, Vec3 head_m) {
 std::vector<Vec3> points_to_fit(const Rig& rig) {
     std::vector<Vec3> points = rig.feet_m;
     points.push_back({0.0, rig.drawn_head_m.y, 0.0});
-    points.push_back({1.2, rig.drawn_head_m.y, 0.0});   // some of the drop, where the way out is written
+    points.push_back({1.2, rig.drawn_head_m.y, 0.0});  // some of the drop, where the way out is written
     if (!rig.has_head) return points;
     points.push_back(rig.drawn_head_m);
     for (const GuyLine& g : rig.guys)
@@ -156,8 +156,8 @@ ImageBox room_of(const Frame& frame, float label_px) {
     return {box.min + margin, box.max - margin};
 }
 
-int draw(ImDrawList& list, ImFont* label_font, float label_px, const Frame& frame, const Camera& camera, View view, const Plan& plan,
-         const Evaluation& e, const Picture& picture, const Look& look) {
+int draw(ImDrawList& list, ImFont* label_font, float label_px, const Frame& frame, const Camera& camera, View view, const Plan& plan, const Evaluation& e,
+         const Picture& picture, const Look& look) {
     const Vec2 size = image_box(frame).max - image_box(frame).min;
     if (!(size.x > 20.0 && size.y > 20.0)) return 0;
     const SharpLines sharp(list);

@@ -165,12 +165,17 @@ void name_places(Scene& scene) {
     const Vec3 edge{0.0, y_m, 0.0}, zone{-0.5 * zone_m, y_m, 0.0};
     if (scene.view == View::Side) {
         scene.stage.label_round({std::string(say(scene.speech(), words::k_edge_line)), rank::place, look.text}, edge, 12.0, {1, -0.6});
-        if (zone_m > 0.0) scene.stage.label_round({with_amount(scene.speech(), words::k_zone, paced_text(scene.speech(), zone_m)), rank::place, look.text}, zone, 8.0, {0, -1});
+        if (zone_m > 0.0)
+            scene.stage.label_round({with_amount(scene.speech(), words::k_zone, paced_text(scene.speech(), zone_m)), rank::place, look.text}, zone, 8.0,
+                                    {0, -1});
         return;
     }
-    if (scene.view != View::Behind) scene.stage.label_line({std::string(say(scene.speech(), words::k_edge_line)), rank::place, look.text}, edge, Vec3{0.0, size.left_y_m, 0.0});
-    if (zone_m > 0.0 && scene.view != View::Behind) scene.stage.label_round({with_amount(scene.speech(), words::k_zone, paced_text(scene.speech(), zone_m)), rank::place, look.text}, zone, 0.0, {1, 0});
-    if (scene.view == View::Above) scene.stage.label_round({std::string(say(scene.speech(), words::k_drop)), rank::place, look.text}, Vec3{0.6, y_m, 0.0}, 0.0, {1, 0});
+    if (scene.view != View::Behind)
+        scene.stage.label_line({std::string(say(scene.speech(), words::k_edge_line)), rank::place, look.text}, edge, Vec3{0.0, size.left_y_m, 0.0});
+    if (zone_m > 0.0 && scene.view != View::Behind)
+        scene.stage.label_round({with_amount(scene.speech(), words::k_zone, paced_text(scene.speech(), zone_m)), rank::place, look.text}, zone, 0.0, {1, 0});
+    if (scene.view == View::Above)
+        scene.stage.label_round({std::string(say(scene.speech(), words::k_drop)), rank::place, look.text}, Vec3{0.6, y_m, 0.0}, 0.0, {1, 0});
 }
 
 }  // namespace
@@ -187,7 +192,7 @@ void draw_site(Scene& scene) {
             pen.line({-scene.size.zone_m, scene.size.right_y_m, 0}, {0, scene.size.right_y_m, 0}, {look.hazard, 7.0F * pen.unit_px()});
         draw_edge_line(scene, rock.section[1].x);
     }
-    if (scene.view != View::Behind) draw_out(scene);   // there it points away from the eye
+    if (scene.view != View::Behind) draw_out(scene);  // there it points away from the eye
     name_places(scene);
 }
 

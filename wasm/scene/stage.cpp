@@ -21,9 +21,7 @@ std::string paced_text(const app::Speech& speech, double length_m) {
     return with_unit(app::number(speech, length_m * unit.per_kept, 1), unit.name);
 }
 
-void Stage::later(Vec3 where_m, std::function<void()> job) {
-    jobs_.push_back({seen_from(pen_.eye(), where_m).z, std::move(job)});
-}
+void Stage::later(Vec3 where_m, std::function<void()> job) { jobs_.push_back({seen_from(pen_.eye(), where_m).z, std::move(job)}); }
 
 /// Where along a..b the view of it changes between `from` and `to`.
 double Stage::boundary(Vec3 a_m, Vec3 b_m, double from, double to) const {
@@ -58,7 +56,7 @@ void Stage::visible_bar(Vec3 a_m, Vec3 b_m, const Bar& bar) {
     // The light lies under all of it: a neighbour's piece must not cut it.
     const float glow_px = bar.ink.width_px + 9.0F * pen_.unit_px();
     if (bar.lit) pen_.line(a_m, b_m, {look_.highlight, glow_px});
-    const int pieces = bar.ink.dash_px > 0.0F ? 1 : 3;   // a broken line in pieces would lose its beat
+    const int pieces = bar.ink.dash_px > 0.0F ? 1 : 3;  // a broken line in pieces would lose its beat
     for (int i = 0; i < pieces; ++i) {
         const Vec3 from = a_m + (double(i) / pieces) * (b_m - a_m), to = a_m + (double(i + 1) / pieces) * (b_m - a_m);
         later(0.5 * (from + to), [this, from, to, bar] {
@@ -81,7 +79,7 @@ std::optional<DrawnLine> Stage::in_frame(Vec3 a_m, Vec3 b_m) const {
 }
 
 void Stage::label_line(LabelText text, Vec2 a, Vec2 b) {
-    constexpr double k_gap_px = 5.0, k_half_guy_px = 4.0;   // dimension lines are thin, and close to each other
+    constexpr double k_gap_px = 5.0, k_half_guy_px = 4.0;  // dimension lines are thin, and close to each other
     const double gap_px = (text.rank == rank::dimension ? k_gap_px : k_gap_px + k_half_guy_px) * static_cast<double>(pen_.unit_px());
     labels_.push_back({std::move(text), [a, b, gap_px](Vec2 size_px) { return places_along({a, b}, size_px, gap_px); }, DrawnLine{a, b}, {}, 0.0});
 }
@@ -91,7 +89,7 @@ void Stage::label_line(LabelText text, Vec3 a_m, Vec3 b_m) {
 }
 
 void Stage::label_round(LabelText text, Vec2 at, double away_px, Vec2 first) {
-    const bool near_only = text.rank >= rank::place;   // the name of a place is worth no line across the picture
+    const bool near_only = text.rank >= rank::place;  // the name of a place is worth no line across the picture
     const auto places = [at, away_px, first, near_only](Vec2 size_px) {
         std::vector<Vec2> all = places_round(at, size_px, away_px, first);
         if (near_only) all.resize(k_first_led_ring * k_places_each_ring);

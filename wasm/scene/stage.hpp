@@ -12,8 +12,8 @@ namespace guywright::scene {
 /// A straight part of the rig.
 struct Bar {
     Ink ink;
-    ImU32 casing = 0;            ///< colour of a thin border that sets it off from what lies behind; 0: none
-    bool lit = false;            ///< the slider in hand moves it
+    ImU32 casing = 0;  ///< colour of a thin border that sets it off from what lies behind; 0: none
+    bool lit = false;  ///< the slider in hand moves it
 };
 
 /// What a label says. Rank: what a rigger reads first is placed first.
@@ -21,7 +21,7 @@ struct LabelText {
     std::string words;
     int rank = 0;
     ImU32 colour = 0;
-    ImU32 mark = 0;   ///< colour of the line it speaks of, shown as a bar before it; 0: none
+    ImU32 mark = 0;  ///< colour of the line it speaks of, shown as a bar before it; 0: none
 };
 
 namespace rank {
@@ -33,9 +33,7 @@ struct Type {
     ImFont* font = nullptr;
     float size_px = 18.0F;
 
-    [[nodiscard]] double width(const std::string& words) const {
-        return static_cast<double>(font->CalcTextSizeA(size_px, FLT_MAX, 0.0F, words.c_str()).x);
-    }
+    [[nodiscard]] double width(const std::string& words) const { return static_cast<double>(font->CalcTextSizeA(size_px, FLT_MAX, 0.0F, words.c_str()).x); }
 };
 
 /// What is drawn once everything is known: the rig from far to near, then the labels.
@@ -56,7 +54,7 @@ public:
     void label_round(LabelText text, Vec3 at_m, double away_px, Vec2 first);
     /// Labels keep off this point, or rather off this line.
     void keep_free(Vec3 at_m, double radius_px);
-    void keep_head_free(Vec2 tip, Vec2 along, double head_px);   ///< of an arrow: no label on it
+    void keep_head_free(Vec2 tip, Vec2 along, double head_px);  ///< of an arrow: no label on it
     void keep_clear(Vec2 a, Vec2 b);
     void keep_clear(Vec3 a_m, Vec3 b_m);
     void keep_free(const ImageBox& box) { taken_.push_back(box); }
@@ -76,7 +74,7 @@ private:
         LabelText text;
         std::function<std::vector<Vec2>(Vec2 size_px)> places;
         std::optional<DrawnLine> own;
-        std::optional<Vec2> point;   ///< what it stands round
+        std::optional<Vec2> point;  ///< what it stands round
         double away_px = 0.0;
     };
     [[nodiscard]] double boundary(Vec3 a_m, Vec3 b_m, double from, double to) const;
@@ -99,16 +97,14 @@ struct Scene {
     const Rig& rig;
     const Plan& plan;
     const Evaluation& evaluation;
-    const Edge& edge;            ///< of the plan, drawable
+    const Edge& edge;  ///< of the plan, drawable
     const SiteSize& size;
     std::span<const Rock> rocks;
     View view;
     const Picture& picture;
 
     [[nodiscard]] const app::Speech& speech() const { return picture.speech; }
-    [[nodiscard]] bool lit(Highlight::Part part, std::size_t index = 0, std::size_t second = 0) const {
-        return lights(picture.highlight, part, index, second);
-    }
+    [[nodiscard]] bool lit(Highlight::Part part, std::size_t index = 0, std::size_t second = 0) const { return lights(picture.highlight, part, index, second); }
 };
 
 void draw_site(Scene& scene);

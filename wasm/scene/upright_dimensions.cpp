@@ -5,7 +5,7 @@
 namespace guywright::scene {
 namespace {
 
-constexpr double k_first_row_px = 30.0, k_second_row_px = 62.0;   // of dimension lines below the ground
+constexpr double k_first_row_px = 30.0, k_second_row_px = 62.0;  // of dimension lines below the ground
 constexpr Vec3 k_down{0, 0, -1};
 
 /// Where the lean is measured: at the foot, or on the line of two feet square to the head.
@@ -20,7 +20,7 @@ void draw_lean(Scene& scene) {
     const Vec3 foot = lean_point(scene.rig), leg = scene.rig.drawn_head_m - foot;
     const double length_m = glm::length(leg);
     if (scene.plan.frame.kind == FrameKind::Tripod || !(length_m > 0.0)) return;
-    const Vec3 flat = glm::normalize(Vec3{leg.x, 0.0, leg.z});   // as it looks from the side
+    const Vec3 flat = glm::normalize(Vec3{leg.x, 0.0, leg.z});  // as it looks from the side
     const Vec3 upright = foot + Vec3{0, 0, 0.8 * length_m};
     scene.stage.pen().line(foot, upright, broken(dimension_ink(scene.stage)));
     scene.stage.keep_clear(foot, upright);
@@ -48,7 +48,7 @@ bool behind_an_earlier_leg(const Scene& scene, std::size_t leg) {
 }
 
 void label_leg_length(Scene& scene, std::size_t leg) {
-    const Vec3 foot = scene.rig.feet_m[leg], middle = 0.5 * (foot + scene.rig.head_m);   // the upper half is the forces'
+    const Vec3 foot = scene.rig.feet_m[leg], middle = 0.5 * (foot + scene.rig.head_m);  // the upper half is the forces'
     std::string text = length_text(scene.speech(), scene.plan.frame.legs[leg].length_m);
     if (scene.picture.large) text = with_amount(scene.speech(), words::k_leg_long, std::move(text));
     scene.stage.label_line({std::move(text), rank::dimension, scene.stage.look().text}, foot, middle);
@@ -58,7 +58,8 @@ void draw_legs_from_side(Scene& scene) {
     for (std::size_t i = 0; i < scene.rig.feet_m.size(); ++i) {
         if (behind_an_earlier_leg(scene, i)) continue;
         const Vec3 foot = scene.rig.feet_m[i];
-        draw_distance(scene.stage, foot, {0.0, foot.y, foot.z}, k_down, k_first_row_px, with_amount(scene.speech(), words::k_foot_at, length_text(scene.speech(), std::abs(foot.x))));
+        draw_distance(scene.stage, foot, {0.0, foot.y, foot.z}, k_down, k_first_row_px,
+                      with_amount(scene.speech(), words::k_foot_at, length_text(scene.speech(), std::abs(foot.x))));
         if (scene.rig.has_head) label_leg_length(scene, i);
     }
 }
@@ -68,7 +69,8 @@ void draw_head_height(Scene& scene) {
     const Vec3 head = scene.rig.drawn_head_m, below = plumb_point(head);
     scene.stage.pen().line(head, below, broken(dimension_ink(scene.stage)));
     scene.stage.keep_clear(head, below);
-    scene.stage.label_line({with_amount(scene.speech(), words::k_head_up, length_text(scene.speech(), head.z)), rank::dimension, scene.stage.look().text}, below, head);
+    scene.stage.label_line({with_amount(scene.speech(), words::k_head_up, length_text(scene.speech(), head.z)), rank::dimension, scene.stage.look().text},
+                           below, head);
 }
 
 /// "back 35°, 4.24 m" at the anchor: the guy's own inclination and length, however it is turned to the eye.
@@ -79,7 +81,8 @@ void label_guys_from_side(Scene& scene) {
         const Vec3 rise = scene.rig.drawn_head_m - guy.anchor_m;
         const double inclination = degrees(std::atan2(rise.z, std::hypot(rise.x, rise.y)));
         const std::string words = std::string(guy.name) + " " + degree_text(inclination) + " " + length_text(scene.speech(), glm::length(rise));
-        scene.stage.label_round({words, rank::dimension, look.text, guy.slack ? look.guy_slack : look.guy}, guy.anchor_m, 9.0, Vec2{rise.x > 0.0 ? -1.0 : 1.0, 0.6});
+        scene.stage.label_round({words, rank::dimension, look.text, guy.slack ? look.guy_slack : look.guy}, guy.anchor_m, 9.0,
+                                Vec2{rise.x > 0.0 ? -1.0 : 1.0, 0.6});
     }
 }
 
@@ -104,10 +107,12 @@ void draw_feet_from_behind(Scene& scene) {
     const auto& feet = scene.rig.feet_m;
     if (feet.size() == 1) {
         const Vec3 foot = feet[0], below{foot.x, scene.rig.drawn_head_m.y, foot.z};
-        return draw_distance(scene.stage, foot, below, k_down, k_first_row_px, with_amount(scene.speech(), words::k_foot_at, to_the_side(scene.speech(), foot.y - below.y)));
+        return draw_distance(scene.stage, foot, below, k_down, k_first_row_px,
+                             with_amount(scene.speech(), words::k_foot_at, to_the_side(scene.speech(), foot.y - below.y)));
     }
     const auto [right, left] = std::minmax_element(feet.begin(), feet.end(), [](const Vec3& a, const Vec3& b) { return a.y < b.y; });
-    draw_distance(scene.stage, {right->x, right->y, 0.0}, {right->x, left->y, 0.0}, k_down, k_first_row_px, with_amount(scene.speech(), words::k_feet_apart, length_text(scene.speech(), left->y - right->y)));
+    draw_distance(scene.stage, {right->x, right->y, 0.0}, {right->x, left->y, 0.0}, k_down, k_first_row_px,
+                  with_amount(scene.speech(), words::k_feet_apart, length_text(scene.speech(), left->y - right->y)));
 }
 
 }  // namespace
@@ -120,7 +125,8 @@ void draw_side_dimensions(Scene& scene) {
     if (!scene.picture.large) return;
     const Vec3 below = plumb_point(scene.rig.drawn_head_m);
     draw_head_height(scene);
-    draw_distance(scene.stage, below, {0.0, below.y, 0.0}, k_down, k_second_row_px, with_amount(scene.speech(), words::k_head_at, length_text(scene.speech(), std::abs(below.x))));
+    draw_distance(scene.stage, below, {0.0, below.y, 0.0}, k_down, k_second_row_px,
+                  with_amount(scene.speech(), words::k_head_at, length_text(scene.speech(), std::abs(below.x))));
     label_guys_from_side(scene);
 }
 

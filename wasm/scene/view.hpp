@@ -8,8 +8,8 @@ namespace guywright::scene {
 /// edge; pitch is how far down the viewer looks, degrees. The forces' own turn starts square to the plane they lie in.
 struct Camera {
     float yaw_deg = 215, pitch_deg = 18;
-    float zoom = 1;                              ///< times the size that just fits
-    float moved_x = 0, moved_y = 0;              ///< by two fingers: shares of the picture's smaller side, right and down
+    float zoom = 1;                  ///< times the size that just fits
+    float moved_x = 0, moved_y = 0;  ///< by two fingers: shares of the picture's smaller side, right and down
     float forces_yaw_deg = 0, forces_pitch_deg = 0;
     bool operator==(const Camera&) const = default;
 };
@@ -26,7 +26,25 @@ inline constexpr bool has_dimensions(View view) { return view == View::Above || 
 /// FootTie, guys for Guy, ropes for Rope and Haul, hobbles for Hobble; `second` the ties of a foot. AllRopes to Anchors light up
 /// all of a kind, for what is judged or loaded by one number for all; RopeSides both sides of one rope, Resultant their sum.
 struct Highlight {
-    enum class Part : unsigned char { None, Edge, Leg, Lean, Foot, Head, Rope, Haul, Guy, FootTie, Hobble, AllRopes, Cord, Metal, Anchors, RopeSides, Resultant } part = Part::None;
+    enum class Part : unsigned char {
+        None,
+        Edge,
+        Leg,
+        Lean,
+        Foot,
+        Head,
+        Rope,
+        Haul,
+        Guy,
+        FootTie,
+        Hobble,
+        AllRopes,
+        Cord,
+        Metal,
+        Anchors,
+        RopeSides,
+        Resultant
+    } part = Part::None;
     std::size_t index = 0, second = 0;
 };
 

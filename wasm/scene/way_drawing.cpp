@@ -32,7 +32,7 @@ void draw_one_way(Scene& scene, const WayItGoes& way, Vec3 toward, bool labelled
     const ImU32 colour = scene.stage.look().hazard | IM_COL32_A_MASK;
     const std::vector<Vec3> path = path_of_way(scene.evaluation.model, scene.rig.head_m, toward);
     const auto from = scene.stage.pen().image(path.front()), to = scene.stage.pen().image(path.back());
-    constexpr double k_least_px = 22.0;   // seen end on there is nothing to show
+    constexpr double k_least_px = 22.0;  // seen end on there is nothing to show
     if (!from || !to || path.size() < 4 || glm::length(*to - *from) < k_least_px) return;
     draw_fallen(scene, path.back(), colour);
     draw_band(scene, path, colour);
@@ -42,7 +42,7 @@ void draw_one_way(Scene& scene, const WayItGoes& way, Vec3 toward, bool labelled
 }  // namespace
 
 void draw_way_it_goes(Scene& scene) {
-    if (scene.view != View::Free) return;   // the others are for measuring
+    if (scene.view != View::Free) return;  // the others are for measuring
     const WayItGoes way = way_it_goes(scene.evaluation, scene.picture.shown);
     if (!way.known || (way.stands && !scene.picture.large)) return;
     draw_one_way(scene, way, way.toward, true);

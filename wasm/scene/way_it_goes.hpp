@@ -6,12 +6,12 @@ namespace guywright::scene {
 /// The way the head would go if it went.
 struct WayItGoes {
     bool known = false;
-    bool stands = true;        ///< false: it goes in the case shown
-    bool either = false;       ///< as easily to the other side
-    bool has_factor = false;   ///< holding: by how many times the ropes' tension may grow until it goes
-    bool capped = false;       ///< it still stood at the largest factor tried
+    bool stands = true;       ///< false: it goes in the case shown
+    bool either = false;      ///< as easily to the other side
+    bool has_factor = false;  ///< holding: by how many times the ropes' tension may grow until it goes
+    bool capped = false;      ///< it still stood at the largest factor tried
     double factor = 0.0;
-    Vec3 toward{0.0};          ///< unit
+    Vec3 toward{0.0};  ///< unit
 };
 
 namespace detail {
@@ -23,8 +23,8 @@ inline double energy_of_way_J(const Model& m, const Pulls& pulls, Vec3 head_m, V
 
 /// The softest way is a line; the side of it that the head goes to is the one that takes less energy.
 inline void choose_side(WayItGoes& way, const Model& m, const Pulls& pulls, Vec3 head_m) {
-    constexpr double k_step_share = 0.1;    // of the leg: the springs of either side have told by then
-    constexpr double k_alike = 0.15;        // of the energy: what is measured is not known better
+    constexpr double k_step_share = 0.1;  // of the leg: the springs of either side have told by then
+    constexpr double k_alike = 0.15;      // of the energy: what is measured is not known better
     const Vec3 step_m = k_step_share * m.shortest_leg_m * way.toward;
     const double there_J = energy_of_way_J(m, pulls, head_m, step_m), back_J = energy_of_way_J(m, pulls, head_m, -step_m);
     if (back_J < there_J) way.toward = -way.toward;
@@ -63,7 +63,7 @@ inline WayItGoes way_it_goes(const Evaluation& e, std::size_t shown) {
 /// Points of the way from `head_m`, about the feet, metres.
 inline std::vector<Vec3> path_of_way(const Model& m, Vec3 head_m, Vec3 toward) {
     constexpr int k_steps = 10;
-    constexpr double k_reach_share = 0.45;   // of the leg
+    constexpr double k_reach_share = 0.45;  // of the leg
     std::vector<Vec3> path{head_m};
     const double step_m = k_reach_share * m.shortest_leg_m / k_steps;
     for (int i = 0; i < k_steps; ++i) {
@@ -71,7 +71,7 @@ inline std::vector<Vec3> path_of_way(const Model& m, Vec3 head_m, Vec3 toward) {
         const double gone_m = glm::length(next - path.back());
         if (!(gone_m > 1e-9)) break;
         const Vec3 chord = (next - path.back()) / gone_m;
-        toward = 2.0 * glm::dot(toward, chord) * chord - toward;   // along the arc where the chord ends
+        toward = 2.0 * glm::dot(toward, chord) * chord - toward;  // along the arc where the chord ends
         path.push_back(next);
     }
     return path;

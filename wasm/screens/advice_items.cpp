@@ -14,8 +14,8 @@ namespace guywright::screens {
 namespace {
 
 using app::Question;
-using app::Step;
 using app::said;
+using app::Step;
 using widgets::Box;
 using widgets::ButtonLook;
 using widgets::Ui;
@@ -28,27 +28,34 @@ void add_offer(Builder& b, std::string words, std::string below, Key key) {
     const float wide = b.width() - k_apply_px - widgets::k_gap_px;
     const float words_px = widgets::text_height(b.ui().fonts.text, words, wide);
     const float height = std::max(widgets::k_target_px, words_px + (below.empty() ? 0.0F : widgets::text_height(b.ui().fonts.strong, below, wide)));
-    std::vector<Spoken> spoken{{.kind = Spoken::Kind::Text, .id = "offer", .label = words, .value = below}, {Spoken::Kind::Key, key.id, b.named(key.label, words), {}, std::nullopt, key.command}};
+    std::vector<Spoken> spoken{{.kind = Spoken::Kind::Text, .id = "offer", .label = words, .value = below},
+                               {Spoken::Kind::Key, key.id, b.named(key.label, words), {}, std::nullopt, key.command}};
     const std::string id = key.id;
-    b.push(height, id, [words = std::move(words), below = std::move(below), key = std::move(key), words_px](Ui& u, const Box& box) {
-        Box rest = box;
-        const Box place = rest.cut_right(k_apply_px, widgets::k_gap_px);
-        if (widgets::button(u, {place.x, place.y, place.w, widgets::k_target_px}, {key.id, key.label, key.look})) u.wish(key.command);
-        widgets::write(u, u.fonts.text, rest.cut_top(words_px), words, u.theme.ink);
-        if (!below.empty()) widgets::write(u, u.fonts.strong, rest, below, u.theme.ink);
-        u.mirror.push_back({"offer", "text", words, below, box});
-    }, std::move(spoken));
+    b.push(
+        height, id,
+        [words = std::move(words), below = std::move(below), key = std::move(key), words_px](Ui& u, const Box& box) {
+            Box rest = box;
+            const Box place = rest.cut_right(k_apply_px, widgets::k_gap_px);
+            if (widgets::button(u, {place.x, place.y, place.w, widgets::k_target_px}, {key.id, key.label, key.look})) u.wish(key.command);
+            widgets::write(u, u.fonts.text, rest.cut_top(words_px), words, u.theme.ink);
+            if (!below.empty()) widgets::write(u, u.fonts.strong, rest, below, u.theme.ink);
+            u.mirror.push_back({"offer", "text", words, below, box});
+        },
+        std::move(spoken));
 }
 
 void add_numbered(Builder& b, std::size_t number, std::string words) {
     const float height = widgets::text_height(b.ui().fonts.text, words, b.width() - k_number_px);
     const std::string label = std::to_string(number) + ".";
     std::vector<Spoken> spoken{{.kind = Spoken::Kind::Text, .id = "numbered", .label = label + " " + words}};
-    b.push(height, "numbered", [label, words = std::move(words)](Ui& u, const Box& box) {
-        widgets::write(u, u.fonts.strong, {box.x, box.y, k_number_px, box.h}, label, u.theme.ink);
-        widgets::write(u, u.fonts.text, {box.x + k_number_px, box.y, box.w - k_number_px, box.h}, words, u.theme.ink);
-        u.mirror.push_back({"numbered", "text", label, words, box});
-    }, std::move(spoken));
+    b.push(
+        height, "numbered",
+        [label, words = std::move(words)](Ui& u, const Box& box) {
+            widgets::write(u, u.fonts.strong, {box.x, box.y, k_number_px, box.h}, label, u.theme.ink);
+            widgets::write(u, u.fonts.text, {box.x + k_number_px, box.y, box.w - k_number_px, box.h}, words, u.theme.ink);
+            u.mirror.push_back({"numbered", "text", label, words, box});
+        },
+        std::move(spoken));
 }
 
 void add_text(Builder& b, std::string words) { b.text(with_degree_signs(std::move(words)), &app::Fonts::text); }
@@ -106,7 +113,8 @@ void change_items(Builder& b) {
     bool first = true;
     for (const Advice& advice : change->advice()) {
         const std::string spare = percent(advice.margin);
-        add_offer(b, with_degree_signs(sentence(telling(s), a.plan(), advice)), spare == "0" ? said(s, words::advice::k_hardly_to_spare) : said(s, words::advice::k_to_spare, {{"{n}", spare}}),
+        add_offer(b, with_degree_signs(sentence(telling(s), a.plan(), advice)),
+                  spare == "0" ? said(s, words::advice::k_hardly_to_spare) : said(s, words::advice::k_to_spare, {{"{n}", spare}}),
                   {id_of_advice(advice), said(s, words::advice::k_apply), app::TakeAdvice{advice}, first ? ButtonLook::Action : ButtonLook::Plain});
         first = false;
     }
@@ -122,10 +130,11 @@ void ties_items(Builder& b) {
     const bool holding = s.advice_shown.holding;
     const std::size_t guy = guy_shown(s), next = (guy + 1) % a.plan().guys.size();
     b.keys({{"ties rigged", said(s, words::advice::k_as_rigged), app::ShowTies{false}, holding ? ButtonLook::Plain : ButtonLook::Chosen},
-                 {"ties holding", said(s, words::advice::k_loaded), app::ShowTies{true}, holding ? ButtonLook::Chosen : ButtonLook::Plain},
-                 {"next guy", said(s, words::advice::k_next_guy), app::ShowGuy{next}}});
+            {"ties holding", said(s, words::advice::k_loaded), app::ShowTies{true}, holding ? ButtonLook::Chosen : ButtonLook::Plain},
+            {"next guy", said(s, words::advice::k_next_guy), app::ShowGuy{next}}});
     const Telling t = telling(s);
-    const Sentences sentences = tie_sentences({t, a.plan(), a.evaluation(), a.tuning()}, holding ? a.tuning().holding : a.tuning().rigged, holding ? k_holding : k_rigged);
+    const Sentences sentences =
+        tie_sentences({t, a.plan(), a.evaluation(), a.tuning()}, holding ? a.tuning().holding : a.tuning().rigged, holding ? k_holding : k_rigged);
     add_text(b, sentences[std::min(guy, sentences.size() - 1)]);
 }
 
@@ -141,7 +150,9 @@ void order_steps(Builder& b, const app::Advisor& a) {
     b.group(said(s, words::advice::k_steps_one_by_one));
     std::vector<Row> rows;
     for (const TakeUpStep& step : a.tuning().order.steps)
-        rows.push_back({std::to_string(rows.size() + 1) + ". " + said(s, step.take_up_m < 0.0 ? words::advice::k_pays_out : words::advice::k_takes_in, {{"{name}", v.guy(step.guy)}}), v.way_told(std::abs(step.take_up_m))});
+        rows.push_back({std::to_string(rows.size() + 1) + ". " +
+                            said(s, step.take_up_m < 0.0 ? words::advice::k_pays_out : words::advice::k_takes_in, {{"{name}", v.guy(step.guy)}}),
+                        v.way_told(std::abs(step.take_up_m))});
     b.rows(rows);
 }
 
@@ -188,7 +199,8 @@ void line_up_items(Builder& b) {
 /// What they are, and the key that puts them into the plan.
 void add_pretensions(Builder& b, const Plan& plan, std::vector<double> wanted_kN) {
     const app::State& s = b.state();
-    const bool kept = std::equal(wanted_kN.begin(), wanted_kN.end(), plan.guys.begin(), [](double wanted, const GuyPlan& g) { return g.pretension_kN == wanted; });
+    const bool kept =
+        std::equal(wanted_kN.begin(), wanted_kN.end(), plan.guys.begin(), [](double wanted, const GuyPlan& g) { return g.pretension_kN == wanted; });
     b.text(said(s, words::advice::k_no_guy_slack), &app::Fonts::strong);
     if (kept) add_text(b, said(s, words::advice::k_pretension_kept));
     else b.keys({{"apply pretension", said(s, words::advice::k_apply_pretension), app::TakePretensions{std::move(wanted_kN)}, ButtonLook::Action}});
@@ -232,17 +244,21 @@ void add_anchor_set(Builder& b, const AnchorSet& set, std::size_t place) {
     const std::string number = std::to_string(place);
     const bool shown = place == s.advice_shown.anchor_set;
     const Key show{"show anchors " + number, said(s, words::advice::k_show_set), app::ShowAnchorSet{place}, shown ? ButtonLook::Chosen : ButtonLook::Plain};
-    const Key take{"take anchors " + number, said(s, words::advice::k_use_set), app::TakeAnchors{std::move(guys)}, place == 0 && set.verdict == Verdict::Go ? ButtonLook::Action : ButtonLook::Plain};
+    const Key take{"take anchors " + number, said(s, words::advice::k_use_set), app::TakeAnchors{std::move(guys)},
+                   place == 0 && set.verdict == Verdict::Go ? ButtonLook::Action : ButtonLook::Plain};
     const float words_px = widgets::text_height(b.ui().fonts.text, told, b.width());
     std::vector<Spoken> spoken{{.kind = Spoken::Kind::Text, .id = "offer", .label = told},
                                {Spoken::Kind::Key, show.id, b.named(show.label, told), {}, shown, show.command},
                                {Spoken::Kind::Key, take.id, b.named(take.label, told), {}, std::nullopt, take.command}};
-    b.push(words_px + 8.0F + widgets::k_target_px, show.id, [told = std::move(told), words_px, show, take](Ui& u, const Box& box) {
-        Box rest = box;
-        widgets::write(u, u.fonts.text, rest.cut_top(words_px, 8.0F), told, u.theme.ink);
-        u.mirror.push_back({"offer", "text", told, "", box});
-        draw_row(u, rest, {show, take});
-    }, std::move(spoken));
+    b.push(
+        words_px + 8.0F + widgets::k_target_px, show.id,
+        [told = std::move(told), words_px, show, take](Ui& u, const Box& box) {
+            Box rest = box;
+            widgets::write(u, u.fonts.text, rest.cut_top(words_px, 8.0F), told, u.theme.ink);
+            u.mirror.push_back({"offer", "text", told, "", box});
+            draw_row(u, rest, {show, take});
+        },
+        std::move(spoken));
 }
 
 void add_best_anchors(Builder& b) {
@@ -270,7 +286,8 @@ void anchor_items(Builder& b) {
     if (count == 0) add_text(b, said(s, words::advice::k_none_found, {{"{n}", most}}));
     else if (count < 3) add_text(b, said(s, words::advice::k_too_few));
     if (count < k_max_candidate_anchors) b.action("add anchor", said(s, words::advice::k_add_anchor), app::AddFoundAnchor{});
-    if (count > 0 && b.plan().candidate_anchor_strengths_kN.empty()) b.action("grade anchors", said(s, words::advice::k_enter_strengths), app::GradeFoundAnchors{});
+    if (count > 0 && b.plan().candidate_anchor_strengths_kN.empty())
+        b.action("grade anchors", said(s, words::advice::k_enter_strengths), app::GradeFoundAnchors{});
     if (count >= 3) add_best_anchors(b);
     for (std::size_t i = 0; i < count; ++i) one_anchor(b, i);
 }
@@ -287,9 +304,9 @@ void direction_items(Builder& b) {
     if (add_looking(b, Question::Directions)) return;
     const Heading at = s.advice_shown.toward;
     b.keys({{"turn left", said(s, words::advice::k_turn_left), app::LookToward{moved(at, -k_turn_deg, 0.0)}},
-                 {"turn right", said(s, words::advice::k_turn_right), app::LookToward{moved(at, k_turn_deg, 0.0)}},
-                 {"steeper", said(s, words::advice::k_steeper), app::LookToward{moved(at, 0.0, -k_tilt_deg)}},
-                 {"flatter", said(s, words::advice::k_flatter), app::LookToward{moved(at, 0.0, k_tilt_deg)}}});
+            {"turn right", said(s, words::advice::k_turn_right), app::LookToward{moved(at, k_turn_deg, 0.0)}},
+            {"steeper", said(s, words::advice::k_steeper), app::LookToward{moved(at, 0.0, -k_tilt_deg)}},
+            {"flatter", said(s, words::advice::k_flatter), app::LookToward{moved(at, 0.0, k_tilt_deg)}}});
     b.text(direction_words(s, *answers(s)->directions(), at), &app::Fonts::strong);
     add_text(b, said(s, words::advice::k_map_how));
 }
@@ -306,7 +323,8 @@ void hub_items(Builder& b) {
         std::vector<Key> keys;
         for (std::size_t k = i; k < std::min(i + columns, k_questions.size()); ++k) {
             const Step step = k_questions[k];
-            keys.push_back({"ask " + std::string(key_of(step)), std::string(advice_title(s.speech, step)), app::GoTo{step, 0}, step == Step::Change && no_go ? ButtonLook::Action : ButtonLook::Plain});
+            keys.push_back({"ask " + std::string(key_of(step)), std::string(advice_title(s.speech, step)), app::GoTo{step, 0},
+                            step == Step::Change && no_go ? ButtonLook::Action : ButtonLook::Plain});
         }
         b.keys(std::move(keys));
     }
@@ -333,7 +351,8 @@ Key way_to_advice(const app::State& s) { return {"advice", said(s, words::advice
 void add_ways_to_advice(Builder& b) {
     const app::State& s = b.state();
     std::vector<Key> keys;
-    if (s.evaluation.verdict == Verdict::NoGo) keys.push_back({"ask Change", said(s, words::advice::k_would_go), app::GoTo{Step::Change, 0}, ButtonLook::Action});
+    if (s.evaluation.verdict == Verdict::NoGo)
+        keys.push_back({"ask Change", said(s, words::advice::k_would_go), app::GoTo{Step::Change, 0}, ButtonLook::Action});
     keys.push_back(way_to_advice(s));
     b.keys(std::move(keys));
 }
@@ -376,9 +395,11 @@ std::string direction_words(const app::State& s, const DirectionMap& map, const 
     row.subject = cell.subject;
     const std::string name = subject_name(t.words, s.plan, row);
     const std::string what = std::string(t.words.of(cell.id).what) + (name.empty() ? "" : " " + name);
-    const std::string state = said(s, cell.margin < 0.0 ? words::advice::k_breaks : words::advice::k_keeps, {{"{margin}", percent(cell.margin)}, {"{what}", what}});
-    return with_degree_signs(said(s, ring == 0 ? words::advice::k_straight_down : words::advice::k_toward,
-                                    {{"{bearing}", quantity(t, wrapped_deg(at.bearing_deg), "deg")}, {"{off}", quantity(t, at.off_down_deg, "deg")}, {"{state}", state}}));
+    const std::string state =
+        said(s, cell.margin < 0.0 ? words::advice::k_breaks : words::advice::k_keeps, {{"{margin}", percent(cell.margin)}, {"{what}", what}});
+    return with_degree_signs(
+        said(s, ring == 0 ? words::advice::k_straight_down : words::advice::k_toward,
+             {{"{bearing}", quantity(t, wrapped_deg(at.bearing_deg), "deg")}, {"{off}", quantity(t, at.off_down_deg, "deg")}, {"{state}", state}}));
 }
 
 }  // namespace guywright::screens

@@ -47,7 +47,8 @@ void draw_found(Ui& ui, const Map& map, Vec3 at_m, std::size_t i, bool used) {
     ui.draw.AddCircleFilled(at, radius_px, used ? ui.theme.ink : ui.theme.field);
     ui.draw.AddCircle(at, radius_px, ui.theme.ink, 0, 3.0F);
     const std::string number = std::to_string(i + 1);
-    write_line(ui, ui.fonts.strong, {at.x - radius_px, at.y - radius_px, 2.0F * radius_px, 2.0F * radius_px}, number, used ? ui.theme.field : ui.theme.ink, widgets::Align::Centre);
+    write_line(ui, ui.fonts.strong, {at.x - radius_px, at.y - radius_px, 2.0F * radius_px, 2.0F * radius_px}, number, used ? ui.theme.field : ui.theme.ink,
+               widgets::Align::Centre);
 }
 
 }  // namespace
@@ -57,7 +58,7 @@ void draw_anchor_plan(Ui& ui, const app::State& s, const Box& box) {
     if (!head_m) return;
     std::vector<Vec3> points_m = s.plan.candidate_anchors_m;
     points_m.push_back(*head_m);
-    points_m.push_back({0.0, head_m->y, 0.0});   // the edge is always seen
+    points_m.push_back({0.0, head_m->y, 0.0});  // the edge is always seen
     for (const LegPlan& leg : s.plan.frame.legs) points_m.push_back(leg.foot_m);
     const Map map = map_of(points_m, box);
     const std::vector<const AnchorSet*> sets = anchor_sets(s);
@@ -75,7 +76,7 @@ void draw_anchor_plan(Ui& ui, const app::State& s, const Box& box) {
     ui.draw.AddCircleFilled(map.at(*head_m), 10.0F, ui.theme.field);
     ui.draw.AddCircle(map.at(*head_m), 10.0F, ui.theme.ink, 0, 4.0F);
     for (std::size_t i = 0; i < used.size(); ++i) draw_found(ui, map, s.plan.candidate_anchors_m[i], i, used[i]);
-    draw_out_mark(ui, s, {box.x, box.y + box.h - 44.0F, box.w, 44.0F});   // the edge is mostly at the top
+    draw_out_mark(ui, s, {box.x, box.y + box.h - 44.0F, box.w, 44.0F});  // the edge is mostly at the top
     ui.mirror.push_back({"anchors", "image", std::string(advice_title(s.speech, app::Step::Anchors)), names, box});
 }
 
@@ -95,7 +96,8 @@ void dashed_line(ImDrawList& list, ImVec2 from, ImVec2 to, ImU32 colour, float w
     const float long_px = std::hypot(to.x - from.x, to.y - from.y);
     for (float at = 0.0F; at < long_px; at += 2.0F * dash_px) {
         const float a = at / long_px, b = std::min(1.0F, (at + dash_px) / long_px);
-        list.AddLine({from.x + a * (to.x - from.x), from.y + a * (to.y - from.y)}, {from.x + b * (to.x - from.x), from.y + b * (to.y - from.y)}, colour, width_px);
+        list.AddLine({from.x + a * (to.x - from.x), from.y + a * (to.y - from.y)}, {from.x + b * (to.x - from.x), from.y + b * (to.y - from.y)}, colour,
+                     width_px);
     }
 }
 

@@ -32,14 +32,14 @@ public:
     /// What follows in the group is for the few who need it, and is left out until they ask: `what` names it on the key.
     void more(std::string what);
 
-    void slide(const std::string& path);   ///< nothing where the plan has no such number
+    void slide(const std::string& path);  ///< nothing where the plan has no such number
     void choose(std::vector<Choice> choices);
     void toggle(std::string id, std::string label, bool on, app::Command command);
     void action(std::string id, std::string label, app::Command command);
-    void keys(std::vector<Key> keys);   ///< a row of them, equally wide
+    void keys(std::vector<Key> keys);  ///< a row of them, equally wide
     void text(std::string words, ImFont* app::Fonts::*font);
     void caution(std::string words);
-    void rows(const std::vector<Row>& rows, const std::string& heading = {});   ///< close below each other, some of them never parted
+    void rows(const std::vector<Row>& rows, const std::string& heading = {});  ///< close below each other, some of them never parted
     void push(float height_px, std::string id, std::function<void(widgets::Ui&, const widgets::Box&)> draw, std::vector<Spoken> spoken = {});
 
     [[nodiscard]] const widgets::Ui& ui() const { return ui_; }
@@ -48,7 +48,9 @@ public:
     [[nodiscard]] std::string said(const app::Said& text) const { return app::said(state_, text); }
     [[nodiscard]] std::string said(const app::Said& text, std::initializer_list<app::Fill> fills) const { return app::said(state_, text, fills); }
     /// "Guy 2 of 3: left"
-    [[nodiscard]] std::string named(std::string what, std::string name) const { return said(words::k_named, {{"{what}", std::move(what)}, {"{name}", std::move(name)}}); }
+    [[nodiscard]] std::string named(std::string what, std::string name) const {
+        return said(words::k_named, {{"{what}", std::move(what)}, {"{name}", std::move(name)}});
+    }
     [[nodiscard]] float width() const { return width_; }
     [[nodiscard]] StepItems take() { return std::move(out_); }
 
@@ -60,9 +62,9 @@ private:
     const widgets::Ui& ui_;
     const app::State& state_;
     float width_;
-    bool all_;             ///< nothing is left out
+    bool all_;  ///< nothing is left out
     StepItems out_{};
-    std::string more_{};   ///< set from more() to the end of the group
+    std::string more_{};  ///< set from more() to the end of the group
 };
 
 }  // namespace guywright::screens

@@ -105,14 +105,16 @@ void add_check_code(Builder& b, bool with_advice) {
     const std::string words = b.said(words::k_check_code, {{"{code}", b.state().check_code}});
     if (!with_advice) return b.text(words, &app::Fonts::large);
     const Key key = way_to_advice(b.state());
-    b.push(widgets::k_target_px, "check code", [words, key](Ui& u, const Box& box) {
-        Box row = box;
-        draw_row(u, row.cut_right(row.w * 0.4F, widgets::k_gap_px), {key});
-        const float tall = widgets::text_height(u.fonts.large, words, row.w);
-        const Box place{row.x, row.y + (row.h - tall) / 2.0F, row.w, tall};
-        widgets::write(u, u.fonts.large, place, words, u.theme.ink);
-        u.mirror.push_back({"text", "text", words, "", place});
-    }, {{.kind = Spoken::Kind::Text, .id = "text", .label = words}, {Spoken::Kind::Key, key.id, key.label, {}, std::nullopt, key.command}});
+    b.push(widgets::k_target_px, "check code",
+           [words, key](Ui& u, const Box& box) {
+               Box row = box;
+               draw_row(u, row.cut_right(row.w * 0.4F, widgets::k_gap_px), {key});
+               const float tall = widgets::text_height(u.fonts.large, words, row.w);
+               const Box place{row.x, row.y + (row.h - tall) / 2.0F, row.w, tall};
+               widgets::write(u, u.fonts.large, place, words, u.theme.ink);
+               u.mirror.push_back({"text", "text", words, "", place});
+           },
+           {{.kind = Spoken::Kind::Text, .id = "text", .label = words}, {Spoken::Kind::Key, key.id, key.label, {}, std::nullopt, key.command}});
 }
 
 /// Who has signed this very plan.
@@ -135,7 +137,8 @@ void add_forces(Builder& b) {
     const auto kN = [&](double force_N) { return app::amount(s.speech, kilonewtons(force_N), "kN"); };
     std::vector<Row> rows;
     const auto add = [&rows](std::string what, std::string how_much) { rows.push_back({std::move(what), std::move(how_much)}); };
-    for (std::size_t i = 0; i < s.plan.guys.size(); ++i) add(b.said(words::k_force_of_guy, {{"{name}", s.plan.guys[i].name}}), kN(o.equilibrium.guy_tension_N[i]));
+    for (std::size_t i = 0; i < s.plan.guys.size(); ++i)
+        add(b.said(words::k_force_of_guy, {{"{name}", s.plan.guys[i].name}}), kN(o.equilibrium.guy_tension_N[i]));
     for (std::size_t i = 0; i < s.plan.frame.legs.size(); ++i) {
         const Vec3 foot_N = o.foot_reaction_N[i];
         const std::string number = s.plan.frame.legs.size() > 1 ? " " + std::to_string(i + 1) : "";

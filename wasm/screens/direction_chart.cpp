@@ -117,7 +117,8 @@ void draw_direction_chart(Ui& ui, const app::State& s, const DirectionMap& map, 
     draw_out_mark(ui, s, box);
     draw_marks(ui, s, c, map, box.inner(4.0F));
     draw_cross(ui, c, s.advice_shown.toward);
-    ui.mirror.push_back({"directions", "image", std::string(advice_title(s.speech, app::Step::Directions)), direction_words(s, map, s.advice_shown.toward), box});
+    ui.mirror.push_back(
+        {"directions", "image", std::string(advice_title(s.speech, app::Step::Directions)), direction_words(s, map, s.advice_shown.toward), box});
 }
 
 }  // namespace guywright::screens

@@ -20,8 +20,9 @@ namespace {
 using app::Step;
 using namespace std::string_view_literals;
 
-constexpr std::array k_keys{"Edge"sv, "Frame"sv, "Rope"sv, "Guys"sv, "Feet"sv, "Margins"sv, "Card"sv, "Advice"sv, "Change"sv, "Ties"sv, "LineUp"sv, "Pretension"sv, "Order"sv, "Anchors"sv, "Directions"sv,
-                            "Practice"sv, "Score"sv, "Site"sv, "SayVerdict"sv, "SayGuy"sv, "SayAngle"sv, "Answer"sv, "Why"sv, "WhatIf"sv, "Course"sv, "Lesson"sv};
+constexpr std::array k_keys{"Edge"sv,       "Frame"sv,  "Rope"sv,       "Guys"sv,   "Feet"sv,    "Margins"sv,    "Card"sv,     "Advice"sv, "Change"sv,
+                            "Ties"sv,       "LineUp"sv, "Pretension"sv, "Order"sv,  "Anchors"sv, "Directions"sv, "Practice"sv, "Score"sv,  "Site"sv,
+                            "SayVerdict"sv, "SayGuy"sv, "SayAngle"sv,   "Answer"sv, "Why"sv,     "WhatIf"sv,     "Course"sv,   "Lesson"sv};
 static_assert(k_keys.size() == static_cast<std::size_t>(Step::Lesson) + 1);
 static_assert(words::k_step_titles.size() == app::k_step_count);
 
@@ -58,7 +59,8 @@ void edge_items(Builder& b) {
 void kind_choice(Builder& b) {
     const FrameKind kind = b.plan().frame.kind;
     const auto key = [&](const char* id, const app::Said& label, FrameKind k) { return Choice{id, b.said(label), kind == k, app::SetKind{k}}; };
-    b.choose({key("monopod", words::k_monopod, FrameKind::Monopod), key("A-frame", words::k_a_frame, FrameKind::AFrame), key("tripod", words::k_tripod, FrameKind::Tripod)});
+    b.choose({key("monopod", words::k_monopod, FrameKind::Monopod), key("A-frame", words::k_a_frame, FrameKind::AFrame),
+              key("tripod", words::k_tripod, FrameKind::Tripod)});
 }
 
 /// What few need to change of a leg.
@@ -133,8 +135,10 @@ void one_guy(Builder& b, std::size_t i) {
     const GuyPlan& guy = b.plan().guys[i];
     const std::string number = std::to_string(i);
     b.group(b.named(numbered(b, words::k_guy, i, b.plan().guys.size()), guy.name), app::path_at("guys[#]", i));
-    slide_each(b, {"guys[#].bearing_deg", "guys[#].inclination_deg", "guys[#].anchor_m[0]", "guys[#].anchor_m[1]", "guys[#].anchor_m[2]",
-                   "guys[#].anchor_strength_kN", "guys[#].pretension_kN"}, i);
+    slide_each(b,
+               {"guys[#].bearing_deg", "guys[#].inclination_deg", "guys[#].anchor_m[0]", "guys[#].anchor_m[1]", "guys[#].anchor_m[2]",
+                "guys[#].anchor_strength_kN", "guys[#].pretension_kN"},
+               i);
     b.more(b.said(words::k_more_of_guy));
     add_standard_parts(b, app::path_at("guys[#].anchor_strength_kN", i));
     slide_each(b, {"guys[#].anchor_height_m", "guys[#].parts"}, i);
@@ -156,8 +160,7 @@ void guy_items(Builder& b) {
 }
 
 bool are_hobbled(const Frame& frame, int a, int c) {
-    return std::any_of(frame.hobbles.begin(), frame.hobbles.end(),
-                       [=](const Hobble& h) { return (h.from == a && h.to == c) || (h.from == c && h.to == a); });
+    return std::any_of(frame.hobbles.begin(), frame.hobbles.end(), [=](const Hobble& h) { return (h.from == a && h.to == c) || (h.from == c && h.to == a); });
 }
 
 /// "Tie feet 1 and 2 together"

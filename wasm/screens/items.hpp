@@ -13,25 +13,25 @@ namespace guywright::screens {
 /// Items that belong together, such as all of one guy. A group starts a page of its own, which bears its title.
 struct Group {
     std::string title;
-    std::string id;        ///< State::open_group when what few need is shown
-    std::string more;      ///< what is left out: "pulley, strengths"; empty where nothing is
-    std::string more_id;   ///< the first item left out
+    std::string id;       ///< State::open_group when what few need is shown
+    std::string more;     ///< what is left out: "pulley, strengths"; empty where nothing is
+    std::string more_id;  ///< the first item left out
 };
 
 /// What an item says and offers to somebody who does not see it.
 struct Spoken {
     enum class Kind : unsigned char { Text, Number, Key } kind = Kind::Text;
-    std::string id;                           ///< of a number its path
+    std::string id;  ///< of a number its path
     std::string label{}, value{};
-    std::optional<bool> on{};                 ///< of a key that is in or out
-    std::optional<app::Command> command{};    ///< of a key
+    std::optional<bool> on{};               ///< of a key that is in or out
+    std::optional<app::Command> command{};  ///< of a key
 };
 
 /// One thing on a page: as high as it needs to be, never cut in two.
 struct Item {
     float height_px = 0.0F;
     std::size_t group = 0;
-    std::string id;        ///< path of the number it slides, or its own name
+    std::string id;  ///< path of the number it slides, or its own name
     std::function<void(widgets::Ui&, const widgets::Box&)> draw;
     std::vector<Spoken> spoken{};
 };

@@ -11,7 +11,7 @@ using widgets::Ui;
 
 constexpr float k_narrowest_key_px = 118.0F;
 constexpr float k_widest_column_px = 380.0F;
-constexpr float k_widest_in_row_px = 600.0F;   ///< a panel's whole width, and less than a desk's
+constexpr float k_widest_in_row_px = 600.0F;  ///< a panel's whole width, and less than a desk's
 
 void draw_key(Ui& ui, const Box& box, const Key& key) {
     if (widgets::button(ui, box, {key.id, key.label, key.look, key.enabled})) ui.wish(key.command);
@@ -34,8 +34,7 @@ void draw_grid(Ui& ui, Box box, const std::vector<Key>& keys, const Grid& grid) 
     const std::size_t rows = (keys.size() + grid.columns - 1) / grid.columns;
     for (std::size_t at = 0; at < keys.size();) {
         Box column = box.cut_left(wide, k_between_keys_px);
-        for (std::size_t row = 0; row < rows && at < keys.size(); ++row, ++at)
-            draw_key(ui, column.cut_top(widgets::k_target_px, k_between_keys_px), keys[at]);
+        for (std::size_t row = 0; row < rows && at < keys.size(); ++row, ++at) draw_key(ui, column.cut_top(widgets::k_target_px, k_between_keys_px), keys[at]);
     }
 }
 

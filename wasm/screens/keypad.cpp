@@ -40,7 +40,7 @@ void read_keyboard(Ui& ui) {
     if (ImGui::IsKeyPressed(ImGuiKey_Escape)) ui.wish(app::CloseKeypad{});
     for (const ImGuiKey key : {ImGuiKey_Enter, ImGuiKey_KeypadEnter}) {
         if (ImGui::IsKeyPressed(key, owner)) ui.wish(app::TakeKeypad{});
-        ImGui::SetKeyOwner(key, owner);   // or Enter would also press the key that has the focus; Space does that
+        ImGui::SetKeyOwner(key, owner);  // or Enter would also press the key that has the focus; Space does that
     }
 }
 
@@ -48,15 +48,15 @@ void draw_keys(Ui& ui, const app::State& s, Box box) {
     const float high = (box.h - 3.0F * k_between_px) / 4.0F;
     const float wide = (box.w - 3.0F * k_between_px) / 4.0F;
     Box side = box.cut_right(wide, k_between_px);
-    if (widgets::button(ui, side.cut_top(high, k_between_px), {"key <", say(s.speech, words::k_delete), ButtonLook::Plain, true, true})) ui.wish(app::PressKey{'<'});
+    if (widgets::button(ui, side.cut_top(high, k_between_px), {"key <", say(s.speech, words::k_delete), ButtonLook::Plain, true, true}))
+        ui.wish(app::PressKey{'<'});
     if (widgets::button(ui, side.cut_top(high, k_between_px), {"key cancel", say(s.speech, words::k_cancel)})) ui.wish(app::CloseKeypad{});
     if (widgets::button(ui, side, {"key take", say(s.speech, words::k_take), ButtonLook::Action})) ui.wish(app::TakeKeypad{});
     Box row{};
     for (std::size_t i = 0; i < k_keys.size(); ++i) {
         if (i % 3 == 0) row = box.cut_top(high, k_between_px);
         const std::string id = "key " + std::string(k_keys[i]);
-        if (widgets::button(ui, row.cut_left(wide, k_between_px), {id, sign_on(k_keys[i], language_of(s.speech))}))
-            ui.wish(app::PressKey{k_keys[i][0]});
+        if (widgets::button(ui, row.cut_left(wide, k_between_px), {id, sign_on(k_keys[i], language_of(s.speech))})) ui.wish(app::PressKey{k_keys[i][0]});
     }
 }
 
@@ -72,7 +72,8 @@ void draw_entry(Ui& ui, const app::State& s, Box box, const app::Input& input, c
     const Box entry = box.cut_top(k_entry_px, k_apart_px);
     ui.draw.AddRect(entry.min(), entry.max(), ui.theme.ink, 8.0F, 0, 3.0F);
     const std::string digits = with_mark(pad.typed, language_of(s.speech));
-    const std::string typed = digits.empty() ? app::said(s, words::k_now, {{"{value}", app::shown_value(input, s.speech, number.value)}}) : with_unit(input, s.speech, digits);
+    const std::string typed =
+        digits.empty() ? app::said(s, words::k_now, {{"{value}", app::shown_value(input, s.speech, number.value)}}) : with_unit(input, s.speech, digits);
     write_line(ui, pad.typed.empty() ? ui.fonts.text : ui.fonts.huge, entry.inner(8.0F), typed, ui.theme.ink, widgets::Align::Right);
     const std::string hint = pad.fault.empty() ? app::allowed_text(input, s.speech, app::range_in_hand(s, pad.path, number.range)) : pad.fault;
     widgets::write(ui, ui.fonts.strong, box, hint, ui.theme.ink);

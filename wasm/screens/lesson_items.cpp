@@ -17,8 +17,8 @@ using widgets::ButtonLook;
 using widgets::Ui;
 namespace words = guywright::words::lessons;
 
-constexpr float k_room_px = 8.0F;      ///< between the frame of what is read and its words
-constexpr std::size_t k_most_beside = 2;   ///< further readings below the first
+constexpr float k_room_px = 8.0F;         ///< between the frame of what is read and its words
+constexpr std::size_t k_most_beside = 2;  ///< further readings below the first
 
 std::string with_mark(const ReadingTold& r) { return r.kept ? "\u2713 " + r.goal : r.goal; }
 
@@ -80,7 +80,8 @@ void add_readout(Builder& b) {
     std::vector<Spoken> spoken{{.kind = Spoken::Kind::Text, .id = "readout", .label = r.first.name, .value = r.first.value},
                                {.kind = Spoken::Kind::Text, .id = "goal", .label = with_mark(r.first)}};
     if (!r.below.empty()) spoken.push_back({.kind = Spoken::Kind::Text, .id = "below", .label = r.below});
-    b.push(r.height(), "readout", [r](Ui& u, const Box& box) { draw_readout(u, box, r); }, std::move(spoken));
+    b.push(
+        r.height(), "readout", [r](Ui& u, const Box& box) { draw_readout(u, box, r); }, std::move(spoken));
 }
 
 /// What the lesson says: first what it is about, in the end what came out. The room is that of the longer one, so that nothing jumps.
@@ -88,23 +89,26 @@ void add_sentence(Builder& b, const std::string& before, const std::string& afte
     ImFont* font = b.ui().fonts.text;
     const float height = std::max(widgets::text_height(font, before, b.width()), widgets::text_height(font, after, b.width()));
     const std::string words = reached ? after : before;
-    b.push(height, "sentence", [words](Ui& u, const Box& box) {
-        widgets::write(u, u.fonts.text, box, words, u.theme.ink);
-        u.mirror.push_back({"sentence", "text", words, "", box});
-    }, {{.kind = Spoken::Kind::Text, .id = "sentence", .label = words}});
+    b.push(height, "sentence",
+           [words](Ui& u, const Box& box) {
+               widgets::write(u, u.fonts.text, box, words, u.theme.ink);
+               u.mirror.push_back({"sentence", "text", words, "", box});
+           },
+           {{.kind = Spoken::Kind::Text, .id = "sentence", .label = words}});
 }
 
 void slide(Builder& b, const LessonMover& mover) {
     const std::string path(mover.path);
     const app::Input* input = app::find_input(path);
-    Plan copy = b.plan();   // the finder hands out writable places
+    Plan copy = b.plan();  // the finder hands out writable places
     const NumberRef number = find_number(copy, path);
     if (input == nullptr || !number) return;
     widgets::SliderText text{*input, b.state().speech, path, number.get(), true, {}};
     text.label = app::mover_told(b.state(), mover);
     text.ends = app::range_in_hand(b.state(), path, number.range);
     text.brief = true;
-    b.push(widgets::slider_height(b.ui(), text, b.width()), path, [text](Ui& u, const Box& box) { widgets::slider(u, box, text); }, {{.kind = Spoken::Kind::Number, .id = path}});
+    b.push(widgets::slider_height(b.ui(), text, b.width()), path, [text](Ui& u, const Box& box) { widgets::slider(u, box, text); },
+           {{.kind = Spoken::Kind::Number, .id = path}});
 }
 
 /// Keys in rows of at most three.
@@ -143,7 +147,8 @@ void moving_items(Builder& b, const LessonInHand& hand) {
     add_readout(b);
     add_sentence(b, app::idea_told(b.state()), app::closing_told(b.state()), hand.reached);
     if (hand.of().choices > 1)
-        b.choose({{"rig 0", b.said(words::k_three_guys), hand.choice == 0, app::ChooseRig{0}}, {"rig 1", b.said(words::k_four_guys), hand.choice == 1, app::ChooseRig{1}}});
+        b.choose({{"rig 0", b.said(words::k_three_guys), hand.choice == 0, app::ChooseRig{0}},
+                  {"rig 1", b.said(words::k_four_guys), hand.choice == 1, app::ChooseRig{1}}});
     for (const LessonMover& mover : hand.of().movers) slide(b, mover);
 }
 
@@ -152,7 +157,9 @@ void moving_items(Builder& b, const LessonInHand& hand) {
 void add_course_items(Builder& b) {
     const app::LessonsDone& done = b.state().progress.lessons;
     b.group(b.said(words::k_course));
-    b.text(b.said(words::k_course_about) + " " + b.said(words::k_done_count, {{"{n}", std::to_string(done.count())}, {"{all}", std::to_string(k_lesson_count)}}), &app::Fonts::text);
+    b.text(
+        b.said(words::k_course_about) + " " + b.said(words::k_done_count, {{"{n}", std::to_string(done.count())}, {"{all}", std::to_string(k_lesson_count)}}),
+        &app::Fonts::text);
     constexpr float k_wide_px = 700.0F;
     const std::size_t columns = b.width() >= k_wide_px ? 5 : 2;
     std::vector<Key> row;
@@ -161,7 +168,8 @@ void add_course_items(Builder& b) {
     for (std::size_t i = 0; i < k_lesson_count; ++i) {
         const auto id = static_cast<LessonId>(i);
         const std::string title = std::to_string(i + 1) + "  " + app::lesson_title(b.state().speech, id);
-        row.push_back({"lesson " + std::to_string(i + 1), done.test(i) ? "\u2713 " + title : title, app::OpenLesson{id}, i == first_open ? ButtonLook::Action : ButtonLook::Plain});
+        row.push_back({"lesson " + std::to_string(i + 1), done.test(i) ? "\u2713 " + title : title, app::OpenLesson{id},
+                       i == first_open ? ButtonLook::Action : ButtonLook::Plain});
         if (row.size() < columns && i + 1 < k_lesson_count) continue;
         b.keys(std::move(row));
         row.clear();

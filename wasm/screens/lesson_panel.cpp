@@ -21,7 +21,7 @@ constexpr float k_gap_px = 10.0F;
 /// The lesson cut into what is always in view, what it says and what may need several pages.
 struct Panel {
     StepItems step;
-    std::vector<Item> pinned, items;   ///< pinned: what is read and, where there is room, what the lesson says
+    std::vector<Item> pinned, items;  ///< pinned: what is read and, where there is room, what the lesson says
 
     /// With less room than that what the lesson says has a page of its own.
     void make_room(float room_px) {

@@ -17,7 +17,7 @@ using widgets::Ui;
 struct Upright {
     bool from_behind = false;
     ImVec2 middle{};
-    double across_m = 0.0, up_m = 0.0, px_per_m = 1.0;   ///< what is in the middle
+    double across_m = 0.0, up_m = 0.0, px_per_m = 1.0;  ///< what is in the middle
 
     [[nodiscard]] double across(Vec3 m) const { return from_behind ? -m.y : m.x; }
     [[nodiscard]] ImVec2 at(Vec3 m) const {
@@ -51,12 +51,13 @@ void draw_ground(Ui& ui, const Upright& view, double face_rad, const Box& box) {
     for (float x = box.x + 12.0F; x < right; x += 22.0F) ui.draw.AddLine({x, edge.y}, {x - 9.0F, edge.y + 10.0F}, ui.theme.ink, 2.0F);
     if (view.from_behind) return;
     const float long_px = box.w + box.h;
-    ui.draw.AddLine(edge, {edge.x + long_px * static_cast<float>(std::cos(face_rad)), edge.y + long_px * static_cast<float>(std::sin(face_rad))}, ui.theme.ink, 3.0F);
+    ui.draw.AddLine(edge, {edge.x + long_px * static_cast<float>(std::cos(face_rad)), edge.y + long_px * static_cast<float>(std::sin(face_rad))}, ui.theme.ink,
+                    3.0F);
 }
 
 /// The legs with their head somewhere, and the force there.
 struct Standing {
-    Vec3 head_m{0.0}, force{0.0};   ///< `force`: in metres of the drawing
+    Vec3 head_m{0.0}, force{0.0};  ///< `force`: in metres of the drawing
     std::string label;
     bool dashed = false;
 };
@@ -67,7 +68,8 @@ void draw_arrow(Ui& ui, ImVec2 from, ImVec2 to, bool dashed) {
     const ImVec2 along{(to.x - from.x) / long_px, (to.y - from.y) / long_px}, base{to.x - 16.0F * along.x, to.y - 16.0F * along.y};
     if (dashed) dashed_line(ui.draw, from, base, ui.theme.scene.resultant, 4.0F);
     else ui.draw.AddLine(from, base, ui.theme.scene.resultant, 5.0F);
-    ui.draw.AddTriangleFilled(to, {base.x - 8.0F * along.y, base.y + 8.0F * along.x}, {base.x + 8.0F * along.y, base.y - 8.0F * along.x}, ui.theme.scene.resultant);
+    ui.draw.AddTriangleFilled(to, {base.x - 8.0F * along.y, base.y + 8.0F * along.x}, {base.x + 8.0F * along.y, base.y - 8.0F * along.x},
+                              ui.theme.scene.resultant);
 }
 
 void draw_standing(Ui& ui, const Upright& view, const Frame& frame, const Standing& s) {
@@ -98,8 +100,9 @@ void draw_line_up(Ui& ui, const app::State& s, const app::Advisor& a, const Box&
     const double arrow_m = 0.45 * model.shortest_leg_m;
     const Vec3 way_m = l.head_m - model.drawn_head_m;
     const std::string before = l.stands_before ? label_of(s, words::advice::k_leg_now, l.angle_before_rad) : std::string();
-    const std::array<Standing, 2> places{Standing{model.drawn_head_m, drawn_force(l.resultant_before_N, arrow_m), before, true},
-                                         Standing{l.head_m, drawn_force(l.resultant_after_N, arrow_m), label_of(s, words::advice::k_leg_then, l.angle_after_rad), false}};
+    const std::array<Standing, 2> places{
+        Standing{model.drawn_head_m, drawn_force(l.resultant_before_N, arrow_m), before, true},
+        Standing{l.head_m, drawn_force(l.resultant_after_N, arrow_m), label_of(s, words::advice::k_leg_then, l.angle_after_rad), false}};
     std::vector<Vec3> points_m{{0.0, l.head_m.y, 0.0}};
     for (const LegPlan& leg : a.plan().frame.legs) points_m.push_back(leg.foot_m);
     for (const Standing& each : places)
@@ -107,14 +110,15 @@ void draw_line_up(Ui& ui, const app::State& s, const app::Advisor& a, const Box&
     const Upright view = fitted(points_m, std::abs(way_m.y) > std::abs(way_m.x), box);
     draw_ground(ui, view, radians(a.plan().edge.face_deg), box);
     for (const Standing& each : places) draw_standing(ui, view, a.plan().frame, each);
-    const float side = view.across(way_m) < 0.0 ? 1.0F : -1.0F;   // of the head as it stands, away from where it goes
+    const float side = view.across(way_m) < 0.0 ? 1.0F : -1.0F;  // of the head as it stands, away from where it goes
     for (const Standing& each : places) {
         if (each.label.empty()) continue;
         const ImVec2 head = view.at(each.head_m);
         const float aside_px = widgets::text_width(ui.fonts.strong, each.label) / 2.0F + 24.0F;
         write_label(ui, ui.fonts.strong, {head.x + (each.dashed ? side : -side) * aside_px, head.y}, each.label, box.inner(4.0F));
     }
-    ui.mirror.push_back({"line up", "image", std::string(advice_title(s.speech, app::Step::LineUp)), before.empty() ? places[1].label : before + ", " + places[1].label, box});
+    ui.mirror.push_back(
+        {"line up", "image", std::string(advice_title(s.speech, app::Step::LineUp)), before.empty() ? places[1].label : before + ", " + places[1].label, box});
 }
 
 }  // namespace guywright::screens

@@ -12,7 +12,7 @@ using widgets::Ui;
 
 constexpr float k_place_px = 112.0F;
 constexpr float k_apart_px = 14.0F;
-constexpr float k_strayed_px = 30.0F;   ///< a finger that is held still wanders less, a sleeve more
+constexpr float k_strayed_px = 30.0F;  ///< a finger that is held still wanders less, a sleeve more
 
 /// The two places stand at opposite corners, so that no sleeve rests on one after the other.
 struct Places {

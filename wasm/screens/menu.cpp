@@ -29,7 +29,8 @@ const app::Said& theme_label(widgets::ThemeName name) {
 void add_steps(std::vector<Key>& entries, const app::State& s) {
     for (int i = 0; i < app::k_step_count; ++i) {
         const auto step = static_cast<app::Step>(i);
-        entries.push_back({"step " + std::string(key_of(step)), std::to_string(i + 1) + "  " + title_of(s, step), app::GoTo{step, 0}, s.step == step ? ButtonLook::Chosen : ButtonLook::Plain});
+        entries.push_back({"step " + std::string(key_of(step)), std::to_string(i + 1) + "  " + title_of(s, step), app::GoTo{step, 0},
+                           s.step == step ? ButtonLook::Chosen : ButtonLook::Plain});
     }
 }
 
@@ -63,7 +64,8 @@ void add_settings(std::vector<Key>& entries, const app::State& s) {
 
 void add_page_keys(std::vector<Key>& entries, const app::State& s) {
     if (s.device.awake != app::Awake::Impossible)
-        entries.push_back({"awake", said(s, awake_label(s.device.awake)), app::ToggleAwake{}, s.device.awake == app::Awake::On ? ButtonLook::Chosen : ButtonLook::Plain});
+        entries.push_back(
+            {"awake", said(s, awake_label(s.device.awake)), app::ToggleAwake{}, s.device.awake == app::Awake::On ? ButtonLook::Chosen : ButtonLook::Plain});
     entries.push_back({"text", said(s, words::k_text), app::ShowText{}});
     entries.push_back({"about", said(s, words::k_about), app::ShowAbout{}});
 }
@@ -72,7 +74,8 @@ void add_page_keys(std::vector<Key>& entries, const app::State& s) {
 std::vector<Key> practice_menu_keys(const app::State& s) {
     std::vector<Key> entries;
     entries.push_back({"practice", said(s, words::practice::k_other), app::EnterPractice{}});
-    if (s.practice->stage == app::Practising::Changing) entries.push_back({"redo", said(s, words::k_redo), app::Redo{}, ButtonLook::Plain, !s.history.future.empty()});
+    if (s.practice->stage == app::Practising::Changing)
+        entries.push_back({"redo", said(s, words::k_redo), app::Redo{}, ButtonLook::Plain, !s.history.future.empty()});
     add_settings(entries, s);
     add_page_keys(entries, s);
     entries.push_back({"leave practice", said(s, words::practice::k_leave), app::LeavePractice{}});
@@ -85,7 +88,8 @@ std::vector<Key> menu_keys(const app::State& s) {
     if (s.practice) return practice_menu_keys(s);
     std::vector<Key> entries;
     add_steps(entries, s);
-    entries.push_back({"advice", title_of(s, app::Step::Advice), app::GoTo{app::Step::Advice, 0}, app::is_advice(s.step) ? ButtonLook::Chosen : ButtonLook::Plain});
+    entries.push_back(
+        {"advice", title_of(s, app::Step::Advice), app::GoTo{app::Step::Advice, 0}, app::is_advice(s.step) ? ButtonLook::Chosen : ButtonLook::Plain});
     entries.push_back({"redo", said(s, words::k_redo), app::Redo{}, ButtonLook::Plain, !s.history.future.empty()});
     entries.push_back({"lock", said(s, words::k_lock), app::LockScreen{}});
     entries.push_back({"read code", said(s, words::k_read_code), app::ShowPage{app::Page::ReadCode}});
@@ -132,7 +136,8 @@ void draw_menu(Ui& ui, const app::State& state, Box box) {
 void draw_message(Ui& ui, const app::State& state, Box box) {
     const float wide = std::min(box.w, 760.0F);
     box = {box.x + (box.w - wide) / 2.0F, box.y, wide, box.h};
-    if (widgets::button(ui, box.cut_bottom(widgets::k_target_px, widgets::k_gap_px), {"close message", say(state.speech, words::k_close_message), ButtonLook::Action}))
+    if (widgets::button(ui, box.cut_bottom(widgets::k_target_px, widgets::k_gap_px),
+                        {"close message", say(state.speech, words::k_close_message), ButtonLook::Action}))
         ui.wish(app::CloseMessage{});
     widgets::write(ui, ui.fonts.text, box, state.message, ui.theme.ink);
     ui.mirror.push_back({"message", "text", state.message, "", box});

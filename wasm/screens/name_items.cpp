@@ -17,7 +17,8 @@ void add_move_keys(Builder& b, const char* list, std::size_t index, std::size_t 
     std::vector<Spoken> spoken;
     for (const Key& key : keys)
         if (key.enabled) spoken.push_back({Spoken::Kind::Key, key.id, key.label, {}, std::nullopt, key.command});
-    b.push(widgets::k_target_px, app::order_item(list, index), [keys](widgets::Ui& u, const widgets::Box& box) { draw_row(u, box, keys); }, std::move(spoken));
+    b.push(
+        widgets::k_target_px, app::order_item(list, index), [keys](widgets::Ui& u, const widgets::Box& box) { draw_row(u, box, keys); }, std::move(spoken));
 }
 
 }  // namespace

@@ -13,7 +13,7 @@ using widgets::ButtonLook;
 using widgets::Ui;
 
 constexpr float k_between_px = 8.0F;
-constexpr float k_wide_px = 330.0F;          ///< from here on three keys stand side by side
+constexpr float k_wide_px = 330.0F;  ///< from here on three keys stand side by side
 constexpr std::size_t k_key_count = words::k_view_keys.size() + 1;
 constexpr float k_thumb_px = 26.0F;
 constexpr float k_rail_px = 8.0F;
@@ -71,8 +71,10 @@ void case_slider(Ui& ui, const app::State& s, Box box) {
     const std::size_t count = seen(s).outcomes.size(), at = s.shown_case;
     const std::string name = shown_case_name(s);
     draw_title(ui, s, box.cut_top(k_title_px), name, at, count);
-    if (widgets::button(ui, box.cut_left(widgets::k_target_px, 10.0F), {"case before", "\u2212", ButtonLook::Plain, count > 0 && at > 0, true})) ui.wish(app::ShowCase{at - 1});
-    if (widgets::button(ui, box.cut_right(widgets::k_target_px, 10.0F), {"case after", "+", ButtonLook::Plain, at + 1 < count, true})) ui.wish(app::ShowCase{at + 1});
+    if (widgets::button(ui, box.cut_left(widgets::k_target_px, 10.0F), {"case before", "\u2212", ButtonLook::Plain, count > 0 && at > 0, true}))
+        ui.wish(app::ShowCase{at - 1});
+    if (widgets::button(ui, box.cut_right(widgets::k_target_px, 10.0F), {"case after", "+", ButtonLook::Plain, at + 1 < count, true}))
+        ui.wish(app::ShowCase{at + 1});
     widgets::touch(ui, box, "slide case");
     if (const int steps = widgets::arrow_pressed(); steps != 0 && (steps > 0 || at > 0)) ui.wish(app::ShowCase{steps > 0 ? at + 1 : at - 1});
     if (count > 1) drag_case(ui, s, box, count);
@@ -97,7 +99,8 @@ void draw_picture_keys(Ui& ui, const app::State& s, Box box) {
         }
         const auto view = static_cast<scene::View>(i);
         const std::string id = "view " + std::string(view_name(view));
-        if (widgets::button(ui, key, {id, say(s.speech, words::k_view_keys[i]), s.view == view ? ButtonLook::Chosen : ButtonLook::Plain})) ui.wish(app::SetView{view});
+        if (widgets::button(ui, key, {id, say(s.speech, words::k_view_keys[i]), s.view == view ? ButtonLook::Chosen : ButtonLook::Plain}))
+            ui.wish(app::SetView{view});
     }
 }
 

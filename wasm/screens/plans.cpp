@@ -47,8 +47,8 @@ std::string deleted_text(const app::State& s) {
 
 float row_height(const Ui& ui, const app::State& s, const PlanEntry& plan, float width) {
     const float text_px = width - k_more_key_px - k_between_keys_px - 2.0F * k_row_margin_px;
-    return std::max(widgets::k_target_px,
-                    widgets::text_height(ui.fonts.strong, title_shown(s, plan.title), text_px) + widgets::text_height(ui.fonts.text, second_line(s, plan), text_px) + 2.0F * k_row_margin_px);
+    return std::max(widgets::k_target_px, widgets::text_height(ui.fonts.strong, title_shown(s, plan.title), text_px) +
+                                              widgets::text_height(ui.fonts.text, second_line(s, plan), text_px) + 2.0F * k_row_margin_px);
 }
 
 /// A plan: a wide key that opens it, and a narrow one for all else.
@@ -62,7 +62,8 @@ void draw_plan(Ui& ui, const app::State& s, Box row, const PlanEntry& plan, cons
     ui.mirror.back().label = title_shown(s, plan.title);
     ui.mirror.back().value = second_line(s, plan);
     const float text_px = row.w - 2.0F * k_row_margin_px;
-    const float tall = widgets::text_height(ui.fonts.strong, title_shown(s, plan.title), text_px) + widgets::text_height(ui.fonts.text, second_line(s, plan), text_px);
+    const float tall =
+        widgets::text_height(ui.fonts.strong, title_shown(s, plan.title), text_px) + widgets::text_height(ui.fonts.text, second_line(s, plan), text_px);
     Box text{row.x + k_row_margin_px, row.y + (row.h - tall) / 2.0F, text_px, tall};
     text.cut_top(widgets::write(ui, ui.fonts.strong, text, title_shown(s, plan.title), ink));
     widgets::write(ui, ui.fonts.text, text, second_line(s, plan), ink);
@@ -141,7 +142,8 @@ std::vector<Key> keys_for(const app::State& s, const PlanEntry& plan) {
 
 void draw_chosen(Ui& ui, const app::State& s, const PlanEntry& plan, Box box) {
     draw_row(ui, box.cut_bottom(widgets::k_target_px, k_between_keys_px), {{"back to plans", said(s, words::k_back_to_list), app::ChoosePlan{}}});
-    ImFont* font = box.h < k_lowest_for_heading_px || widgets::text_width(ui.fonts.large, title_shown(s, plan.title)) > box.w ? ui.fonts.strong : ui.fonts.large;
+    ImFont* font =
+        box.h < k_lowest_for_heading_px || widgets::text_width(ui.fonts.large, title_shown(s, plan.title)) > box.w ? ui.fonts.strong : ui.fonts.large;
     const Box title = box.cut_top(widgets::text_height(font, title_shown(s, plan.title), box.w), 4.0F);
     widgets::write(ui, font, title, title_shown(s, plan.title), ui.theme.ink);
     ui.mirror.push_back({"title", "heading", title_shown(s, plan.title), second_line(s, plan), title});

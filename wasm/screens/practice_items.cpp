@@ -32,7 +32,8 @@ void add_levels(Builder& b) {
     const app::SiteInHand& site = site_of(b);
     std::vector<Key> keys;
     for (int level = k_first_site_level; level <= k_last_site_level; ++level)
-        keys.push_back({"level " + std::to_string(level), std::to_string(level), app::SetSite{site.seed, level}, level == site.level ? ButtonLook::Chosen : ButtonLook::Plain});
+        keys.push_back({"level " + std::to_string(level), std::to_string(level), app::SetSite{site.seed, level},
+                        level == site.level ? ButtonLook::Chosen : ButtonLook::Plain});
     b.text(b.said(w::k_level_words[static_cast<std::size_t>(site.level - k_first_site_level)]), &app::Fonts::strong);
     b.keys(std::move(keys));
 }
@@ -47,7 +48,9 @@ void choice_items(Builder& b) {
             {"site after", "+", app::SetSite{site.seed + 1, site.level}, ButtonLook::Plain, site.seed < k_last_site_seed}});
     if (b.state().practice->none_found) b.caution(b.said(w::k_none_found));
     b.keys({{"draw site", b.said(drawing ? w::k_drawing : w::k_draw), app::DrawSite{}, ButtonLook::Action, !drawing}});
-    b.keys({{"course", b.said(words::lessons::k_course), app::ShowCourse{}}, {"progress", b.said(w::k_progress), app::GoTo{Step::Score, 0}}, {"leave practice", b.said(w::k_leave), app::LeavePractice{}}});
+    b.keys({{"course", b.said(words::lessons::k_course), app::ShowCourse{}},
+            {"progress", b.said(w::k_progress), app::GoTo{Step::Score, 0}},
+            {"leave practice", b.said(w::k_leave), app::LeavePractice{}}});
 }
 
 void level_score(Builder& b, int level, const app::LevelScore& score) {
@@ -72,7 +75,7 @@ void score_items(Builder& b) {
 void add_numbers(Builder& b) {
     const Plan& plan = b.plan();
     std::string shown;
-    std::vector<Row> rows;   // of one guy, rope or foot
+    std::vector<Row> rows;  // of one guy, rope or foot
     const auto heading = [&](const std::string& path) -> std::string {
         const std::size_t i = app::index_in(path);
         if (path.starts_with("guys[")) return b.said(words::k_force_of_guy, {{"{name}", plan.guys[i].name}});
@@ -86,7 +89,8 @@ void add_numbers(Builder& b) {
         const std::string title = heading(path);
         if (title != shown) b.rows(std::exchange(rows, {}), shown);
         shown = title;
-        const bool one_of_legs = plan.frame.legs.size() > 1 && path.starts_with("frame.") && path.find('[') != std::string::npos && !path.starts_with("frame.hobbles");
+        const bool one_of_legs =
+            plan.frame.legs.size() > 1 && path.starts_with("frame.") && path.find('[') != std::string::npos && !path.starts_with("frame.hobbles");
         const std::string label = b.said(input->label) + (one_of_legs ? " " + std::to_string(app::index_in(path) + 1) : "");
         rows.push_back({label, app::shown_value(*input, b.state().speech, value)});
     });
@@ -127,7 +131,9 @@ void guy_items(Builder& b) {
 
 void angle_items(Builder& b) {
     const double at_deg = site_of(b).said.angle_deg;
-    const app::Said& how = b.plan().frame.kind == FrameKind::Monopod ? w::k_angle_how_one : b.plan().frame.kind == FrameKind::AFrame ? w::k_angle_how_two : w::k_angle_how_three;
+    const app::Said& how = b.plan().frame.kind == FrameKind::Monopod  ? w::k_angle_how_one
+                           : b.plan().frame.kind == FrameKind::AFrame ? w::k_angle_how_two
+                                                                      : w::k_angle_how_three;
     b.group(b.said(w::k_how_far));
     b.text(b.said(how, {{"{n}", app::number(b.state().speech, k_angle_counts_deg, 0)}}), &app::Fonts::text);
     b.text(degrees_told(b, at_deg), &app::Fonts::large);
@@ -142,7 +148,8 @@ void compared(Builder& b, const app::Said& asked, bool right, const std::string&
 }
 
 void add_ways_on(Builder& b) {
-    b.keys({{"why", b.said(w::k_why), app::GoTo{Step::Why, 0}, ButtonLook::Action}, {"what if", b.said(w::k_what_if), app::GoTo{Step::WhatIf, 0}},
+    b.keys({{"why", b.said(w::k_why), app::GoTo{Step::Why, 0}, ButtonLook::Action},
+            {"what if", b.said(w::k_what_if), app::GoTo{Step::WhatIf, 0}},
             {"next site", b.said(w::k_next_site), app::NextSite{}}});
 }
 
@@ -190,7 +197,8 @@ std::string practice_title(const app::State& state, Step step) {
         case Step::Why: return said(state, w::k_why);
         case Step::WhatIf: return said(state, w::k_what_if);
         case Step::Course: return said(state, words::lessons::k_course);
-        case Step::Lesson: return app::lesson_in_hand(state) != nullptr ? app::lesson_title(state.speech, app::lesson_in_hand(state)->id) : said(state, w::k_practice);
+        case Step::Lesson:
+            return app::lesson_in_hand(state) != nullptr ? app::lesson_title(state.speech, app::lesson_in_hand(state)->id) : said(state, w::k_practice);
         default: return said(state, w::k_practice);
     }
 }

@@ -38,7 +38,7 @@ void draw_one(Ui& ui, const app::State& s, Box box, bool from_head) {
 }  // namespace
 
 void draw_head_forces(Ui& ui, const app::State& s, Box box) {
-    constexpr float k_least_px = 300.0F;   // less than that for each of two, and the polygon is left out
+    constexpr float k_least_px = 300.0F;  // less than that for each of two, and the polygon is left out
     if (std::max(box.w, box.h) < 2.0F * k_least_px) return draw_one(ui, s, box, true);
     const bool across = box.w > box.h;
     draw_one(ui, s, across ? box.cut_left(box.w / 2.0F - 2.0F, 4.0F) : box.cut_top(box.h / 2.0F - 2.0F, 4.0F), true);

@@ -91,8 +91,13 @@ void draw_keys(Ui& ui, Box row, const ReadingWords& words) {
 ReadingWords reading_words(const app::State& s) {
     const app::ReadingInHand& hand = *s.device.reading;
     const ReadingKind kind = app::reading_kind(s.plan, hand.path).value_or(ReadingKind::Inclination);
-    ReadingWords words{.title = title_of_path(s, hand.path, kind), .how = said(s, how_to_hold(kind, hand.path)), .value = {}, .state = said(s, words::k_refused), .effect = {},
-                       .take = said(s, words::k_take), .cancel = said(s, words::k_cancel)};
+    ReadingWords words{.title = title_of_path(s, hand.path, kind),
+                       .how = said(s, how_to_hold(kind, hand.path)),
+                       .value = {},
+                       .state = said(s, words::k_refused),
+                       .effect = {},
+                       .take = said(s, words::k_take),
+                       .cancel = said(s, words::k_cancel)};
     if (s.device.refused) return words;
     const Reading r = hand.reader.read(kind, range::error_deg.max);
     Plan copy = s.plan;
@@ -107,7 +112,7 @@ ReadingWords reading_words(const app::State& s) {
 void draw_reading(Ui& ui, const app::State& state, Box box) {
     const ReadingWords words = reading_words(state);
     draw_keys(ui, box.cut_bottom(widgets::k_target_px, 12.0F), words);
-    const Box title = box.cut_top(k_title_px, k_apart_px);   // as high as two lines of the smaller face
+    const Box title = box.cut_top(k_title_px, k_apart_px);  // as high as two lines of the smaller face
     if (widgets::text_width(ui.fonts.large, words.title) <= title.w) write_line(ui, ui.fonts.large, title, words.title, ui.theme.ink);
     else widgets::write(ui, ui.fonts.strong, title, words.title, ui.theme.ink);
     const Box how = box.cut_top(widgets::text_height(ui.fonts.text, words.how, box.w), k_apart_px);

@@ -24,9 +24,9 @@ namespace guywright::screens {
 /// What stands over every screen: the verdict and why; while practising that it is practice, and once it may be told what it
 /// would be.
 struct Headline {
-    std::string_view key;      ///< in every language
+    std::string_view key;  ///< in every language
     std::string word, why;
-    std::optional<Verdict> verdict;   ///< none while practising: what is practised on is never shown as a verdict
+    std::optional<Verdict> verdict;  ///< none while practising: what is practised on is never shown as a verdict
 };
 [[nodiscard]] Headline headline(const app::State& state);
 

@@ -13,22 +13,22 @@ namespace {
 using widgets::Box;
 
 constexpr float k_strip_px = 88.0F;
-constexpr float k_card_strip_px = 128.0F;   ///< the card is read at arm's length
+constexpr float k_card_strip_px = 128.0F;  ///< the card is read at arm's length
 constexpr float k_margin_px = 12.0F;
 constexpr float k_widest_panel_px = 620.0F;
 constexpr float k_narrowest_panel_px = 390.0F;
 constexpr float k_lowest_site_px = 170.0F;
-constexpr float k_least_site_px = widgets::k_target_px + 40.0F;   ///< lower, it is all keys and no picture
-constexpr float k_lesson_site_px = 240.0F;   ///< lower, and nobody sees what a lesson moves
+constexpr float k_least_site_px = widgets::k_target_px + 40.0F;  ///< lower, it is all keys and no picture
+constexpr float k_lesson_site_px = 240.0F;                       ///< lower, and nobody sees what a lesson moves
 constexpr float k_lock_px = 300.0F;
-constexpr float k_low_px = 480.0F;          ///< a phone on its side
+constexpr float k_low_px = 480.0F;           ///< a phone on its side
 constexpr float k_picture_keys_px = 300.0F;  ///< column of keys beside a large picture
 
 constexpr float k_widest_sheet_px = 960.0F;  ///< of pages without a picture: longer lines and keys are lost on a desk
 constexpr float k_drawn_panel_px = 380.0F;   ///< beside an answer that is mostly its drawing: a row of keys and a few lines
 
 struct Layout {
-    Box strip, site, panel, sheet;   ///< `sheet` takes menu and messages
+    Box strip, site, panel, sheet;  ///< `sheet` takes menu and messages
 };
 
 /// A phone on its side: the panel has the whole height and the strip stands over the picture alone.
@@ -108,7 +108,8 @@ void draw_sheet(widgets::Ui& ui, const app::State& state, Layout& l, const Box& 
 /// Questions and answers that stand on one page: what they leave goes to the picture.
 bool is_told_shortly(app::Step step) {
     using app::Step;
-    return step == Step::SayVerdict || step == Step::SayGuy || step == Step::SayAngle || step == Step::Answer || step == Step::Advice || step == Step::Pretension;
+    return step == Step::SayVerdict || step == Step::SayGuy || step == Step::SayAngle || step == Step::Answer || step == Step::Advice ||
+           step == Step::Pretension;
 }
 
 /// Height of the panel where the picture is what counts, or where all of a lesson is to be in view.
@@ -176,7 +177,9 @@ void draw_screen(widgets::Ui& ui, const app::State& state, const app::View& view
         return draw_locked(ui, state, locked, view.fingers);
     }
     const bool large_picture = state.site_large && !sheet && !is_entering(state);
-    Layout l = large_picture ? with_large_picture(screen) : lay_out(screen, state.step == app::Step::Card && !sheet && !is_entering(state), sheet || is_entering(state) ? std::nullopt : wanted_panel_px(ui, state, screen));
+    Layout l = large_picture ? with_large_picture(screen)
+                             : lay_out(screen, state.step == app::Step::Card && !sheet && !is_entering(state),
+                                       sheet || is_entering(state) ? std::nullopt : wanted_panel_px(ui, state, screen));
     if (sheet) draw_sheet(ui, state, l, screen);
     else draw_panels(ui, state, l);
     draw_strip(ui, state, l.strip);

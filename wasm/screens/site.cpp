@@ -37,7 +37,7 @@ bool was_dragged() {
 int steps_of(ImGuiKey key) {
     const ImGuiID owner = ImGui::GetItemID();
     const int steps = ImGui::IsKeyPressed(key, owner, ImGuiInputFlags_Repeat) ? 1 : 0;
-    ImGui::SetKeyOwner(key, owner);   // from the next frame on
+    ImGui::SetKeyOwner(key, owner);  // from the next frame on
     return steps;
 }
 
@@ -65,7 +65,8 @@ void hands_on_picture(Ui& ui, const Box& box) {
     if (moved && ImGui::IsItemActive() && ImGui::IsMouseDragging(ImGuiMouseButton_Left)) ui.wish(app::DragScene{room, vec(io.MouseDelta)});
     if (!ImGui::IsItemHovered()) return;
     const scene::Vec2 at = vec(io.MousePos);
-    if (moved && (io.MouseDown[ImGuiMouseButton_Right] || io.MouseDown[ImGuiMouseButton_Middle])) ui.wish(app::PinchScene{room, at - vec(io.MouseDelta), at, 1.0});
+    if (moved && (io.MouseDown[ImGuiMouseButton_Right] || io.MouseDown[ImGuiMouseButton_Middle]))
+        ui.wish(app::PinchScene{room, at - vec(io.MouseDelta), at, 1.0});
     constexpr double k_notch = 1.1;
     if (io.MouseWheel != 0.0F) ui.wish(app::PinchScene{room, at, at, io.MouseWheel > 0.0F ? k_notch : 1.0 / k_notch});
 }
@@ -114,7 +115,7 @@ std::string shown_case_name(const app::State& state) {
 scene::ImageBox room_of_picture(const Box& box) { return scene::room_of(frame_of(box), k_label_px); }
 
 void draw_site(Ui& ui, const app::State& state, const Box& box) {
-    if (state.lock) {   // to be looked at only
+    if (state.lock) {  // to be looked at only
         draw_picture(ui, state, box, {});
         ui.mirror.push_back({"scene", "image", said(state, words::k_site), shown_view(state), box});
         return;

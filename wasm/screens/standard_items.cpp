@@ -44,7 +44,8 @@ void add_standard_parts(Builder& b, const std::string& path) {
         const PublishedPart& part = k_published_parts[i];
         if (!fits(part.use, input->pattern)) continue;
         const std::string strength = app::shown_value(*input, b.state().speech, part.strength_kN);
-        const std::string label = b.said(words::k_part, {{"{name}", b.said(words::k_part_names[i])}, {"{strength}", strength}, {"{standard}", std::string(part.standard)}});
+        const std::string label =
+            b.said(words::k_part, {{"{name}", b.said(words::k_part_names[i])}, {"{strength}", strength}, {"{standard}", std::string(part.standard)}});
         b.toggle("part " + std::to_string(i) + " " + path, label, number->value == part.strength_kN, app::SetNumber{path, part.strength_kN});
     }
 }

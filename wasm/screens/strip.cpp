@@ -55,15 +55,16 @@ void draw_reason(Ui& ui, const Box& box, const std::string& why, ImU32 ink) {
 void draw_strip(Ui& ui, const app::State& state, const Box& box) {
     const Headline headline = screens::headline(state);
     if (widgets::touch(ui, box, "strip")) ui.wish(app::GoTo{app::Step::Card, 0});
-    if (ImGui::IsItemFocused() && ImGui::GetIO().NavVisible) ui.focus = box.inner(9.0F);   // it reaches the screen's edge
+    if (ImGui::IsItemFocused() && ImGui::GetIO().NavVisible) ui.focus = box.inner(9.0F);  // it reaches the screen's edge
     headline.verdict ? widgets::verdict_ground(ui, box, *headline.verdict) : widgets::practice_ground(ui, box);
     const ImU32 ink = headline.verdict ? widgets::verdict_ink(ui.theme, *headline.verdict) : ui.theme.ink;
-    Box row = box.inner(headline.verdict ? 10.0F : 14.0F);   // clear of the stripes of practice
+    Box row = box.inner(headline.verdict ? 10.0F : 14.0F);  // clear of the stripes of practice
     const float radius = std::min(40.0F, row.h * 0.42F);
     if (headline.verdict) widgets::verdict_shape(ui, row.cut_left(2.0F * radius + 4.0F, 10.0F).centre(), radius, *headline.verdict);
-    const bool alone = row.h > 100.0F && row.w < 560.0F;   // on a phone's card the reason stands below
+    const bool alone = row.h > 100.0F && row.w < 560.0F;  // on a phone's card the reason stands below
     draw_word(ui, row, headline.word, ink, alone);
-    if (const int count = caution_count(state.evaluation); headline.verdict == Verdict::Go && count > 0 && row.w > 60.0F) draw_caution_count(ui, state.speech, row, count);
+    if (const int count = caution_count(state.evaluation); headline.verdict == Verdict::Go && count > 0 && row.w > 60.0F)
+        draw_caution_count(ui, state.speech, row, count);
     if (!alone) draw_reason(ui, row, headline.why, ink);
     ui.mirror.push_back({"strip", "button", headline.word, headline.why, box});
 }

@@ -16,9 +16,9 @@ constexpr float k_label_px = 24.0F;
 
 /// One guy in the drawing.
 struct Ray {
-    ImVec2 along{};          ///< unit, on screen
+    ImVec2 along{};  ///< unit, on screen
     bool slack = false;
-    double change_N = 0.0;   ///< per take-up of 10 mm of the guy chosen
+    double change_N = 0.0;  ///< per take-up of 10 mm of the guy chosen
     std::string name, value;
 };
 

@@ -85,8 +85,10 @@ void draw_ways(Ui& ui, Box row, const app::State& state, const Place& at) {
         if (at.page > 0) ui.wish(app::GoTo{state.step, at.pages[at.page - 1].first});
         else if (before) ui.wish(app::GoTo{*before, state.step > Step::Card ? 0 : SIZE_MAX});
     }
-    if (widgets::button(ui, row.cut_left(wide, k_between_ways_px), {"menu", say(state.speech, state.practice ? words::practice::k_menu : words::k_steps)})) ui.wish(app::ToggleMenu{});
-    if (widgets::button(ui, row.cut_left(wide, k_between_ways_px), {"undo", say(state.speech, words::k_undo), ButtonLook::Plain, !state.history.past.empty()})) ui.wish(app::Undo{});
+    if (widgets::button(ui, row.cut_left(wide, k_between_ways_px), {"menu", say(state.speech, state.practice ? words::practice::k_menu : words::k_steps)}))
+        ui.wish(app::ToggleMenu{});
+    if (widgets::button(ui, row.cut_left(wide, k_between_ways_px), {"undo", say(state.speech, words::k_undo), ButtonLook::Plain, !state.history.past.empty()}))
+        ui.wish(app::Undo{});
     const bool last = is_last(state.step) && at.page + 1 == at.pages.size();
     if (widgets::button(ui, row, {"next", say(state.speech, words::k_next), last ? ButtonLook::Plain : ButtonLook::Action, !last})) go_on(ui, state, at);
 }
@@ -135,7 +137,8 @@ void draw_page_title(Ui& ui, Box row, const std::string& title, const std::strin
 
 float walk_height(int sliders) {
     const auto count = static_cast<float>(sliders);
-    return k_title_px + k_after_title_px + count * k_one_line_slider_px + (count - 1.0F) * widgets::k_gap_px + k_foot_row_px + k_before_ways_px + widgets::k_target_px;
+    return k_title_px + k_after_title_px + count * k_one_line_slider_px + (count - 1.0F) * widgets::k_gap_px + k_foot_row_px + k_before_ways_px +
+           widgets::k_target_px;
 }
 
 float told_height(const Ui& ui, const app::State& state, float width) {
@@ -151,8 +154,7 @@ void draw_walk(Ui& ui, const app::State& state, Box box) {
     const Box title = box.cut_top(k_title_px, k_after_title_px);
     const Place at = place_of(ui, state, box);
     if (has_foot_row(state.step)) draw_foot_row(ui, box.cut_bottom(widgets::k_target_px, widgets::k_gap_px), state, at);
-    for (std::size_t i = at.here().first; i < at.here().last; ++i)
-        at.step.items[i].draw(ui, box.cut_top(at.step.items[i].height_px, widgets::k_gap_px));
+    for (std::size_t i = at.here().first; i < at.here().last; ++i) at.step.items[i].draw(ui, box.cut_top(at.step.items[i].height_px, widgets::k_gap_px));
     draw_title(ui, title, state, at);
     draw_ways(ui, ways, state, at);
 }

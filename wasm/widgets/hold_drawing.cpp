@@ -7,12 +7,12 @@ namespace guywright::widgets {
 namespace {
 
 constexpr float k_line_wide_px = 4.0F;
-constexpr float k_lowest_px = 48.0F;   ///< less is no drawing
+constexpr float k_lowest_px = 48.0F;  ///< less is no drawing
 
 /// A square of side 1 in the middle of the box, x to the right and y up.
 struct Sheet {
     ImDrawList& draw;
-    ImVec2 corner;   ///< lower left
+    ImVec2 corner;  ///< lower left
     float side;
     ImU32 ink, fill;
 
@@ -51,7 +51,7 @@ void along_leg(const Sheet& s) {
     ground(s);
     s.line({0.3F, 0.06F}, {0.62F, 1.0F}, 6.0F);
     s.device({0.40F, 0.53F}, 1.243F, 0.5F, 0.07F);
-    s.arrow({-0.25F, 0.72F}, {0.22F, 0.6F});   // where the eye is
+    s.arrow({-0.25F, 0.72F}, {0.22F, 0.6F});  // where the eye is
     s.draw.AddCircle(s.at(-0.3F, 0.735F), 0.05F * s.side, s.ink, 0, 3.0F);
 }
 
@@ -87,9 +87,7 @@ void draw_hold(Ui& ui, const Box& box, app::ReadingKind kind) {
         case app::ReadingKind::Inclination: return along_guy(s);
         case app::ReadingKind::LegLean: return along_leg(s);
         case app::ReadingKind::PlaneLean: return across_legs(s);
-        case app::ReadingKind::StraightOut:
-            edge_from_above(s);
-            return pointing(s, {0.5F, 0.2F}, {0.5F, 1.0F});
+        case app::ReadingKind::StraightOut: edge_from_above(s); return pointing(s, {0.5F, 0.2F}, {0.5F, 1.0F});
         case app::ReadingKind::Bearing:
             edge_from_above(s);
             s.dot({1.1F, 0.1F});

@@ -11,7 +11,7 @@ namespace {
 constexpr float k_head_px = 44.0F;
 constexpr float k_thumb_px = 30.0F;
 constexpr float k_rail_px = 8.0F;
-constexpr float k_ends_px = 20.0F;   ///< line with the range, below the rail
+constexpr float k_ends_px = 20.0F;  ///< line with the range, below the rail
 
 /// Ends that lie on whole steps within what is allowed.
 app::Scale scale_of(const SliderText& t) {
@@ -41,9 +41,7 @@ double nudged(const app::Slide& slide, double from, double steps) {
 }
 
 /// What shows as before stays as it was to the last digit, whatever the units.
-void wish_value(Ui& ui, const SliderText& t, double to) {
-    ui.wish(app::SetNumber{t.path, to == shown(t) ? t.value : scale_of(t).kept(to)});
-}
+void wish_value(Ui& ui, const SliderText& t, double to) { ui.wish(app::SetNumber{t.path, to == shown(t) ? t.value : scale_of(t).kept(to)}); }
 
 void nudge(Ui& ui, const SliderText& t, double steps) { wish_value(ui, t, nudged(scale_of(t).slide, shown(t), steps)); }
 
@@ -81,7 +79,7 @@ void draw_head(Ui& ui, Box row, const SliderText& t) {
 float words_width(const Ui& ui, const SliderText& t, float width) { return width - value_width(ui, t) - k_target_px - 16.0F; }
 
 float head_height(const Ui& ui, const SliderText& t, float width) {
-    if (t.brief) return k_target_px;   // nothing below the value to lend it height
+    if (t.brief) return k_target_px;  // nothing below the value to lend it height
     if (!t.device) return k_head_px + text_height(ui.fonts.text, how_of(t), width) + 4.0F;
     return std::max(k_target_px, k_line_px + text_height(ui.fonts.text, app::how_text(t.input, t.speech), words_width(ui, t, width))) + 8.0F;
 }
@@ -126,8 +124,7 @@ void draw_rail(Ui& ui, const Box& track, const SliderText& t, bool held) {
     const ImVec2 from{x - k_thumb_px / 2.0F, y - 22.0F}, to{x + k_thumb_px / 2.0F, y + 22.0F};
     ui.draw.AddRectFilled(from, to, !t.measured ? ui.theme.field : held ? ui.theme.action : ink, 7.0F);
     ui.draw.AddRect(from, to, ink, 7.0F, 0, 3.0F);
-    for (const float shift : {-5.0F, 5.0F})
-        ui.draw.AddLine({x + shift, y - 10.0F}, {x + shift, y + 10.0F}, t.measured ? ui.theme.field : ink, 2.0F);
+    for (const float shift : {-5.0F, 5.0F}) ui.draw.AddLine({x + shift, y - 10.0F}, {x + shift, y + 10.0F}, t.measured ? ui.theme.field : ink, 2.0F);
     Box ends{track.x, track.y + track.h - k_ends_px, track.w, k_ends_px};
     write_line(ui, ui.fonts.text, ends, number(t.speech, slide.from, slide.decimals), ink);
     write_line(ui, ui.fonts.text, ends, number(t.speech, slide.to, slide.decimals), ink, Align::Right);
@@ -136,7 +133,7 @@ void draw_rail(Ui& ui, const Box& track, const SliderText& t, bool held) {
 /// How far the value goes, as shown, when the finger has gone `px` along a rail of `rail_px`. The first finger's width is for
 /// single steps, however long the slider's range is; beyond it the value runs ahead.
 double travelled(const app::Slide& slide, float px, float rail_px) {
-    constexpr float wander_px = 8.0F;    // a finger that rests wanders so far
+    constexpr float wander_px = 8.0F;  // a finger that rests wanders so far
     constexpr float fine_px = 48.0F;
     constexpr double px_per_step = 4.0, run_ahead = 1.3;
     const double range_per_px = (slide.to - slide.from) / rail_px;
@@ -152,18 +149,16 @@ void drag(Ui& ui, const Box& track, const SliderText& t) {
     const ImGuiIO& io = ImGui::GetIO();
     const app::Scale scale = scale_of(t);
     const double by = travelled(scale.slide, io.MousePos.x - io.MouseClickedPos[0].x, track.w - k_thumb_px);
-    if (by == 0.0 && ui.hand.from_value == t.value) return;   // a tap enters nothing
+    if (by == 0.0 && ui.hand.from_value == t.value) return;  // a tap enters nothing
     const double from = scale.shown(ui.hand.from_value), low = std::min(scale.slide.from, from), high = std::max(scale.slide.to, from);
     const double to = by == 0.0 ? from : std::clamp(stepped(scale.slide, from + by), low, high);
-    const double kept = to == from ? ui.hand.from_value : scale.kept(to);   // there and back is as if nothing had been
+    const double kept = to == from ? ui.hand.from_value : scale.kept(to);  // there and back is as if nothing had been
     if (kept != t.value || !t.measured) ui.wish(app::SetNumber{t.path, kept});
 }
 
 }  // namespace
 
-float slider_height(const Ui& ui, const SliderText& text, float width) {
-    return head_height(ui, text, width) + k_target_px;
-}
+float slider_height(const Ui& ui, const SliderText& text, float width) { return head_height(ui, text, width) + k_target_px; }
 
 void slider(Ui& ui, Box box, const SliderText& t) {
     const std::string& path = t.path;
@@ -174,10 +169,8 @@ void slider(Ui& ui, Box box, const SliderText& t) {
         draw_head(ui, box.cut_top(k_head_px), t);
         if (!t.brief) write(ui, ui.fonts.text, box, how_of(t), ui.theme.ink);
     }
-    if (button(ui, row.cut_left(k_target_px, 10.0F), {"less " + path, "\u2212", ButtonLook::Plain, true, true}))
-        nudge(ui, t, -1.0);
-    if (button(ui, row.cut_right(k_target_px, 10.0F), {"more " + path, "+", ButtonLook::Plain, true, true}))
-        nudge(ui, t, 1.0);
+    if (button(ui, row.cut_left(k_target_px, 10.0F), {"less " + path, "\u2212", ButtonLook::Plain, true, true})) nudge(ui, t, -1.0);
+    if (button(ui, row.cut_right(k_target_px, 10.0F), {"more " + path, "+", ButtonLook::Plain, true, true})) nudge(ui, t, 1.0);
     touch(ui, row, "slide " + path);
     if (const int steps = widgets::arrow_pressed(); steps != 0) nudge(ui, t, steps);
     drag(ui, row, t);

@@ -14,14 +14,14 @@ struct SliderText {
     const app::Input& input;
     app::Speech speech;
     std::string path;
-    double value;              ///< plan unit
+    double value;  ///< plan unit
     bool measured;
-    std::string error;         ///< "± 3°", empty where none
-    std::optional<double> drawn{};   ///< plan unit: a value marked on the rail
-    std::optional<app::ReadingKind> device{};   ///< what the device here can measure of it
-    std::string label{};       ///< in place of the input's own
-    std::optional<Range> ends{};   ///< plan unit: not so far as the input's own
-    bool brief = false;        ///< without how to measure it
+    std::string error;                         ///< "± 3°", empty where none
+    std::optional<double> drawn{};             ///< plan unit: a value marked on the rail
+    std::optional<app::ReadingKind> device{};  ///< what the device here can measure of it
+    std::string label{};                       ///< in place of the input's own
+    std::optional<Range> ends{};               ///< plan unit: not so far as the input's own
+    bool brief = false;                        ///< without how to measure it
 };
 
 [[nodiscard]] float slider_height(const Ui& ui, const SliderText& text, float width);

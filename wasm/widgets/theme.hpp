@@ -8,7 +8,7 @@ namespace guywright::widgets {
 
 /// The colours of theme_table.hpp as ImGui takes them.
 struct Theme {
-    ImU32 field, ink, raised, action, action_ink, go, no_go, no_go_ink, caution, caution_ink;   ///< as in Colours
+    ImU32 field, ink, raised, action, action_ink, go, no_go, no_go_ink, caution, caution_ink;  ///< as in Colours
     scene::Look scene;
 };
 

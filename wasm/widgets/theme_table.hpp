@@ -7,6 +7,7 @@
 // what tests/widgets measures. Without ImGui, so that the native suite can read it.
 namespace guywright::widgets {
 
+// clang-format off
 enum class ThemeName : unsigned char { Sun, Dim, Night };
 inline constexpr int k_theme_count = 3;
 
@@ -95,5 +96,6 @@ inline constexpr std::array k_scene_texts{&SceneColours::text, &SceneColours::re
 inline constexpr std::array k_under_scene_texts{&SceneColours::ground, &SceneColours::face, &SceneColours::edge, &SceneColours::leg, &SceneColours::guy,
                                                 &SceneColours::guy_slack, &SceneColours::rope, &SceneColours::load, &SceneColours::hazard,
                                                 &SceneColours::highlight, &SceneColours::sky};
+// clang-format on
 
 }  // namespace guywright::widgets

@@ -39,7 +39,8 @@ std::size_t fitting(ImFont* font, std::string_view word, float width) {
 bool belongs_to_sign(std::string_view text, std::size_t space) {
     constexpr std::string_view k_opening = "\u00AB", k_closing = "\u00BB";
     const std::string_view before = text.substr(0, space), after = text.substr(space + 1);
-    return before.ends_with(k_opening) || after.starts_with(k_closing) || (!after.empty() && std::string_view(":;?!%").find(after.front()) != std::string_view::npos);
+    return before.ends_with(k_opening) || after.starts_with(k_closing) ||
+           (!after.empty() && std::string_view(":;?!%").find(after.front()) != std::string_view::npos);
 }
 
 /// True for a space at which no line may end: of a sign, or between a number and its unit.
@@ -55,7 +56,7 @@ bool keeps_together(std::string_view text, std::size_t space) {
 /// A word wider than a line is broken.
 void add_lines(std::vector<std::string_view>& lines, ImFont* font, std::string_view text, float width) {
     while (text_width(font, text) > width) {
-        std::size_t end = 0;   // of what fits, a space or 0
+        std::size_t end = 0;  // of what fits, a space or 0
         for (std::size_t at = text.find(' '); at != std::string_view::npos && text_width(font, text.substr(0, at)) <= width; at = text.find(' ', at + 1))
             if (!keeps_together(text, at)) end = at;
         const bool whole_words = end > 0;
@@ -91,13 +92,9 @@ std::string shortened(ImFont* font, std::string_view text, float width) {
 
 }  // namespace
 
-float text_height(ImFont* font, std::string_view text, float width) {
-    return static_cast<float>(lines_of(font, text, width).size()) * font_px(font);
-}
+float text_height(ImFont* font, std::string_view text, float width) { return static_cast<float>(lines_of(font, text, width).size()) * font_px(font); }
 
-float text_width(ImFont* font, std::string_view text) {
-    return font->CalcTextSizeA(font_px(font), FLT_MAX, 0.0F, text.data(), end_of(text)).x;
-}
+float text_width(ImFont* font, std::string_view text) { return font->CalcTextSizeA(font_px(font), FLT_MAX, 0.0F, text.data(), end_of(text)).x; }
 
 float write(Ui& ui, ImFont* font, const Box& box, std::string_view text, ImU32 colour, Align align) {
     float y = box.y;
@@ -136,7 +133,7 @@ int arrow_pressed() {
     int steps = 0;
     for (const auto& [key, step] : {std::pair{ImGuiKey_LeftArrow, -1}, std::pair{ImGuiKey_RightArrow, 1}}) {
         if (ImGui::IsKeyPressed(key, owner, ImGuiInputFlags_Repeat)) steps += step;
-        ImGui::SetKeyOwner(key, owner);   // from the next frame on
+        ImGui::SetKeyOwner(key, owner);  // from the next frame on
     }
     return steps;
 }

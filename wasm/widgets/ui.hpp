@@ -15,7 +15,7 @@ namespace guywright::widgets {
 /// Smallest side of anything to be touched with a glove, and the gap between two of them, CSS px.
 inline constexpr float k_target_px = 72.0F;
 inline constexpr float k_gap_px = 16.0F;
-inline constexpr float k_line_px = 24.0F;   ///< height of one line of the 18 px face
+inline constexpr float k_line_px = 24.0F;  ///< height of one line of the 18 px face
 
 /// Texts that did not fit where they were written, or that the face has no signs for; for the tests.
 using CutTexts = std::vector<std::string>;
@@ -35,9 +35,9 @@ struct Ui {
     Hand& hand;
     CutTexts& cut;
     std::vector<app::Command>& wishes;
-    Box focus{};            ///< what the keyboard would act on; drawn last, over everything
+    Box focus{};  ///< what the keyboard would act on; drawn last, over everything
     std::string focus_id{};
-    bool goes_on = false;   ///< a key that repeats is held: time alone presses it again
+    bool goes_on = false;  ///< a key that repeats is held: time alone presses it again
 
     void wish(app::Command c) { wishes.push_back(std::move(c)); }
 };
@@ -58,7 +58,7 @@ struct ButtonText {
     std::string_view id, label;
     ButtonLook look = ButtonLook::Plain;
     bool enabled = true;
-    bool repeats = false;   ///< goes on while held
+    bool repeats = false;  ///< goes on while held
 };
 /// True in the frame in which it is let go inside (or, repeating, at every repeat).
 bool button(Ui& ui, const Box& box, const ButtonText& text);

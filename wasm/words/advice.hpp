@@ -18,14 +18,17 @@ inline constexpr Said k_directions{"Directions of pull", "Directions de traction
 inline constexpr Said k_looking{"Still looking\u2026", "Recherche en cours\u2026"};
 inline constexpr Said k_looking_found{"Still looking\u2026 Found so far: {n}.", "Recherche en cours\u2026 Trouvé jusqu'ici : {n}."};
 inline constexpr Said k_after_check{"It comes once measuring error has been checked\u2026", "Cela viendra quand l'erreur de mesure aura été vérifiée\u2026"};
-inline constexpr Said k_enter_first{"Enter what is still missing first. Nothing is advised before.", "Saisissez d'abord ce qui manque. Rien n'est conseillé avant."};
+inline constexpr Said k_enter_first{"Enter what is still missing first. Nothing is advised before.",
+                                    "Saisissez d'abord ce qui manque. Rien n'est conseillé avant."};
 inline constexpr Said k_go_to_missing{"Go to what is missing", "Aller à ce qui manque"};
 inline constexpr Said k_is_go{"It is GO as it stands: nothing has to be changed.", "C'est GO tel quel : rien à changer."};
-inline constexpr Said k_changed_since{"The plan has changed since this was found. Nothing was applied.", "Le plan a changé depuis ce résultat. Rien n'a été appliqué."};
+inline constexpr Said k_changed_since{"The plan has changed since this was found. Nothing was applied.",
+                                      "Le plan a changé depuis ce résultat. Rien n'a été appliqué."};
 inline constexpr Said k_apply{"Apply", "Appliquer"};
 inline constexpr Said k_hardly_to_spare{"Then less than 1 % to spare.", "Marge alors : moins de 1 %."};
 inline constexpr Said k_to_spare{"Then {n} % to spare.", "Marge alors : {n} %."};
-inline constexpr Said k_least_effort{"The least effort first. Each was checked in full.", "Le moindre effort d'abord. Chaque changement est entièrement vérifié."};
+inline constexpr Said k_least_effort{"The least effort first. Each was checked in full.",
+                                     "Le moindre effort d'abord. Chaque changement est entièrement vérifié."};
 
 inline constexpr Said k_as_rigged{"As rigged", "Au repos"};
 inline constexpr Said k_loaded{"Holding the load", "En maintien"};
@@ -47,7 +50,8 @@ inline constexpr Said k_steps_one_by_one{"Step by step", "Pas à pas"};
 
 inline constexpr Said k_apply_pretension{"Put these into the plan", "Mettre ces valeurs au plan"};
 inline constexpr Said k_pretension_kept{"The plan has at least these already.", "Le plan a déjà ces valeurs."};
-inline constexpr Said k_no_guy_slack{"Least pull with which no guy goes slack in any case.", "Prétension minimale qui garde chaque hauban tendu dans tous les cas."};
+inline constexpr Said k_no_guy_slack{"Least pull with which no guy goes slack in any case.",
+                                     "Prétension minimale qui garde chaque hauban tendu dans tous les cas."};
 
 inline constexpr Said k_up{"Rigging", "Montage"};
 inline constexpr Said k_down{"Taking down", "Démontage"};
@@ -68,7 +72,8 @@ inline constexpr Said k_toward{"Pull toward {bearing}, {off} off straight down: 
 inline constexpr Said k_straight_down{"Pull straight down: {state}", "Traction verticale : {state}"};
 inline constexpr Said k_keeps{"{margin} % to spare, the least: {what}.", "{margin} % de marge, la plus faible : {what}."};
 inline constexpr Said k_breaks{"broken: {what}.", "règle enfreinte : {what}."};
-inline constexpr Said k_map_how{"Hatched: it breaks, as measured. Dots: pulls of the cases. Squares: guys.", "Hachuré : une règle est enfreinte, tel que mesuré. Points : tractions des cas. Carrés : haubans."};
+inline constexpr Said k_map_how{"Hatched: it breaks, as measured. Dots: pulls of the cases. Squares: guys.",
+                                "Hachuré : une règle est enfreinte, tel que mesuré. Points : tractions des cas. Carrés : haubans."};
 inline constexpr Said k_turn_left{"Turn left", "À gauche"};
 inline constexpr Said k_turn_right{"Turn right", "À droite"};
 inline constexpr Said k_steeper{"Steeper", "Plus raide"};

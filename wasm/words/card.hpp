@@ -18,8 +18,9 @@ inline constexpr Said k_cautions{"Cautions", "Mises en garde"};
 inline constexpr Said k_no_cautions{"No cautions from the checks", "Aucune mise en garde"};
 inline constexpr Said k_what_this_is_not{"What this is not", "Ce que ceci n'est pas"};
 inline constexpr Said k_named{"{what}: {name}", "{what} : {name}"};
-inline constexpr Counted k_missing{{"Not entered yet: {n}. Nothing is judged before every one is.", "Pas encore saisie : {n} valeur. Rien n'est jugé sans elle."},
-                                   {"Not entered yet: {n}. Nothing is judged before every one is.", "Pas encore saisies : {n} valeurs. Rien n'est jugé sans elles."}};
+inline constexpr Counted k_missing{
+    {"Not entered yet: {n}. Nothing is judged before every one is.", "Pas encore saisie : {n} valeur. Rien n'est jugé sans elle."},
+    {"Not entered yet: {n}. Nothing is judged before every one is.", "Pas encore saisies : {n} valeurs. Rien n'est jugé sans elles."}};
 inline constexpr Said k_go_to{"Go to: {what}", "Aller à : {what}"};
 
 inline constexpr Said k_forces_of{"Forces, {case}", "Forces, {case}"};

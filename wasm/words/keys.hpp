@@ -21,11 +21,12 @@ inline constexpr Said k_delete{"Delete", "Effacer"};
 inline constexpr Said k_back_to_plan{"Back to the plan", "Retour au plan"};
 inline constexpr Said k_name_plan{"Name this plan", "Nommer ce plan"};
 inline constexpr Said k_page{"page {n} of {all}", "page {n} sur {all}"};
-inline constexpr Counted k_right{{"The value with ? is right", "La valeur avec ? est juste"}, {"The {n} values with ? are right", "Les {n} valeurs avec ? sont justes"}};
+inline constexpr Counted k_right{{"The value with ? is right", "La valeur avec ? est juste"},
+                                 {"The {n} values with ? are right", "Les {n} valeurs avec ? sont justes"}};
 
 // Steps, in order; what they are called inside is in wasm/screens/items.cpp.
-inline constexpr std::array k_step_titles{Said{"Edge", "Bord"}, Said{"Frame", "Jambes"}, Said{"Rope", "Corde"}, Said{"Guys", "Haubans"}, Said{"Feet", "Pieds"},
-                                          Said{"Margins", "Marges"}, Said{"Card", "Fiche"}};
+inline constexpr std::array k_step_titles{Said{"Edge", "Bord"},  Said{"Frame", "Jambes"},   Said{"Rope", "Corde"}, Said{"Guys", "Haubans"},
+                                          Said{"Feet", "Pieds"}, Said{"Margins", "Marges"}, Said{"Card", "Fiche"}};
 
 // Sliders, their values and the keypad.
 inline constexpr Said k_take_short{"Take", "Mesurer"};

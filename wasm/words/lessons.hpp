@@ -70,17 +70,34 @@ inline constexpr std::array<LessonWords, k_lesson_count> k_lessons{{
 
 /// In the order of Readout.
 inline constexpr std::array<Said, k_readout_count> k_readouts{{
-    {"Pull off the leg", "Force hors de la jambe"}, {"Hardest guy", "Hauban le plus chargé"}, {"Back guy", "Hauban arrière"}, {"Guy off the leg", "Hauban, de la jambe"},
-    {"Turn over the edge", "Angle sur le bord"}, {"The edge adds", "Le bord ajoute"}, {"Flat it would add", "À plat, il ajouterait"}, {"Pull to raise", "Effort pour monter"},
-    {"Head at rest", "Tête au repos"}, {"Head in the swing", "Tête au balancement"}, {"Slack guys", "Haubans mous"}, {"Guys it cannot lose", "Haubans vitaux"},
-    {"Friction used", "Frottement utilisé"}, {"Foot pushes", "Le pied pousse"}, {"Friction gives", "Le frottement tient"}, {"Rope turns", "La corde tourne"},
-    {"On the connector", "Sur le connecteur"}, {"That is", "Soit"}, {"Leg", "Jambe"}, {"Cord used", "Cordelette utilisée"},
-    {"To spare", "Marge"}, {"Verdict", "Verdict"},
+    {"Pull off the leg", "Force hors de la jambe"},
+    {"Hardest guy", "Hauban le plus chargé"},
+    {"Back guy", "Hauban arrière"},
+    {"Guy off the leg", "Hauban, de la jambe"},
+    {"Turn over the edge", "Angle sur le bord"},
+    {"The edge adds", "Le bord ajoute"},
+    {"Flat it would add", "À plat, il ajouterait"},
+    {"Pull to raise", "Effort pour monter"},
+    {"Head at rest", "Tête au repos"},
+    {"Head in the swing", "Tête au balancement"},
+    {"Slack guys", "Haubans mous"},
+    {"Guys it cannot lose", "Haubans vitaux"},
+    {"Friction used", "Frottement utilisé"},
+    {"Foot pushes", "Le pied pousse"},
+    {"Friction gives", "Le frottement tient"},
+    {"Rope turns", "La corde tourne"},
+    {"On the connector", "Sur le connecteur"},
+    {"That is", "Soit"},
+    {"Leg", "Jambe"},
+    {"Cord used", "Cordelette utilisée"},
+    {"To spare", "Marge"},
+    {"Verdict", "Verdict"},
 }};
 
 // Questions.
 inline constexpr Said k_ask_slack{"{load} comes on the rope. Which guy goes slack?", "{load} viennent sur la corde. Quel hauban prend du mou ?"};
-inline constexpr Said k_ask_fatal{"{load} on the rope, and one guy breaks. Which one takes the leg with it?", "{load} sur la corde, et un hauban lâche. Lequel emporte la jambe ?"};
+inline constexpr Said k_ask_fatal{"{load} on the rope, and one guy breaks. Which one takes the leg with it?",
+                                  "{load} sur la corde, et un hauban lâche. Lequel emporte la jambe ?"};
 inline constexpr Said k_ask_times{"{weight} on the rope, hauled straight down beside it. What comes on the connector of the pulley?",
                                   "{weight} sur la corde, halée droit vers le bas. Que reçoit le connecteur de la poulie ?"};
 inline constexpr Said k_ask_go{"As measured it holds. But bearings are good to {m} only, the lean to {n}. GO?",
@@ -111,7 +128,8 @@ inline constexpr Said k_tie{"Tie {guy}", "Attacher {guy}"};
 
 // Keys.
 inline constexpr Said k_course{"Course", "Cours"};
-inline constexpr Said k_course_about{"Ten ideas that decide whether a leg stands. Move, read, go on.", "Dix idées qui décident si une jambe tient. Bougez, lisez, avancez."};
+inline constexpr Said k_course_about{"Ten ideas that decide whether a leg stands. Move, read, go on.",
+                                     "Dix idées qui décident si une jambe tient. Bougez, lisez, avancez."};
 inline constexpr Said k_done_count{"{n} of {all} done", "{n} sur {all} faites"};
 inline constexpr Said k_next_lesson{"Next lesson", "Leçon suivante"};
 inline constexpr Said k_again{"Again", "Refaire"};

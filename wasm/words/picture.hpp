@@ -55,8 +55,10 @@ inline constexpr Said k_case_slider{"Case", "Cas"};
 inline constexpr Said k_reset{"Reset view", "Vue de départ"};
 inline constexpr Said k_no_case{"No case yet", "Pas encore de cas"};
 inline constexpr Said k_of{"{n} of {all}", "{n} sur {all}"};
-inline constexpr std::array k_view_keys{Said{"Free", "Libre"}, Said{"Above", "Dessus"}, Said{"Side", "Côté"}, Said{"Behind", "Arrière"}, Said{"Forces", "Forces"}};
-inline constexpr std::array k_view_names{Said{"free", "libre"}, Said{"above", "dessus"}, Said{"side", "côté"}, Said{"behind", "arrière"}, Said{"forces", "forces"}};
+inline constexpr std::array k_view_keys{Said{"Free", "Libre"}, Said{"Above", "Dessus"}, Said{"Side", "Côté"}, Said{"Behind", "Arrière"},
+                                        Said{"Forces", "Forces"}};
+inline constexpr std::array k_view_names{Said{"free", "libre"}, Said{"above", "dessus"}, Said{"side", "côté"}, Said{"behind", "arrière"},
+                                         Said{"forces", "forces"}};
 
 // Below the picture.
 inline constexpr Said k_not_computed{"Nothing is computed yet: something that is needed is missing or cannot be used.",
@@ -66,8 +68,10 @@ inline constexpr Said k_falls{"No forces in this case: the rig does not stand.",
 inline constexpr Said k_still{"The head moves less than {least}.", "La tête bouge de moins de {least}."};
 inline constexpr Said k_moves_true{"The head moves {by}, drawn as it is.", "La tête bouge de {by}, dessiné tel quel."};
 inline constexpr Said k_moves_drawn{"The head moves {by}, drawn {n} times larger.", "La tête bouge de {by}, dessiné {n} fois plus grand."};
-inline constexpr Said k_moves_dashed{"As measured. The head moves {by}, dashed {n} times larger.", "Tel que mesuré. La tête bouge de {by}, en pointillé {n} fois plus grand."};
+inline constexpr Said k_moves_dashed{"As measured. The head moves {by}, dashed {n} times larger.",
+                                     "Tel que mesuré. La tête bouge de {by}, en pointillé {n} fois plus grand."};
 inline constexpr Said k_dashed_measured{"Dashed: as measured.", "En pointillé : tel que mesuré."};
-inline constexpr Said k_tail_to_tip{"Every force on the head, tail to tip, to scale. Left over: {force}.", "Toutes les forces en tête, bout à bout, à l'échelle. Reste : {force}."};
+inline constexpr Said k_tail_to_tip{"Every force on the head, tail to tip, to scale. Left over: {force}.",
+                                    "Toutes les forces en tête, bout à bout, à l'échelle. Reste : {force}."};
 
 }  // namespace guywright::words

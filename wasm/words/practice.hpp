@@ -11,7 +11,8 @@ using app::Said;
 
 inline constexpr Said k_practice{"Practice", "Exercice"};
 inline constexpr Said k_practice_sign{"PRACTICE", "EXERCICE"};
-inline constexpr Said k_no_rig{"Nothing here is a checked rig. Your own plan lies aside as it was.", "Rien ici n'est un montage contrôlé. Votre plan est mis de côté tel quel."};
+inline constexpr Said k_no_rig{"Nothing here is a checked rig. Your own plan lies aside as it was.",
+                               "Rien ici n'est un montage contrôlé. Votre plan est mis de côté tel quel."};
 inline constexpr Said k_predict{"A drawn site. Predict it before the answer is shown.", "Un site tiré au sort. Prédisez avant de voir la réponse."};
 inline constexpr Said k_would_be{"Would be {verdict}. {why}", "Serait {verdict}. {why}"};
 inline constexpr Said k_leave{"Back to my plan", "Retour à mon plan"};
@@ -30,11 +31,13 @@ inline constexpr std::array k_level_words{
     Said{"Level 4: two legs on a slope.", "Niveau 4 : deux jambes sur une pente."},
     Said{"Level 5: three legs on a slope, two ropes.", "Niveau 5 : trois jambes sur une pente, deux cordes."}};
 inline constexpr Said k_site_number{"Site {n}", "Site {n}"};
-inline constexpr Said k_site_number_label{"Number of the site, 1 to {most}: the same number gives the same site to everyone", "Numéro du site, 1 à {most} : le même numéro donne le même site à tous"};
+inline constexpr Said k_site_number_label{"Number of the site, 1 to {most}: the same number gives the same site to everyone",
+                                          "Numéro du site, 1 à {most} : le même numéro donne le même site à tous"};
 inline constexpr Said k_site_number_refused{"\"{typed}\" is no number from 1 to {most}.", "« {typed} » n'est pas un nombre de 1 à {most}."};
 inline constexpr Said k_draw{"Draw this site", "Tirer ce site"};
 inline constexpr Said k_drawing{"Drawing\u2026", "Tirage\u2026"};
-inline constexpr Said k_none_found{"This number gives no site with a clear answer. Take another.", "Ce numéro ne donne aucun site à réponse nette. Prenez-en un autre."};
+inline constexpr Said k_none_found{"This number gives no site with a clear answer. Take another.",
+                                   "Ce numéro ne donne aucun site à réponse nette. Prenez-en un autre."};
 inline constexpr Said k_progress{"Progress", "Progrès"};
 
 // The site, and what is asked.
@@ -45,7 +48,8 @@ inline constexpr Said k_numbers{"The site in numbers", "Le site en nombres"};
 inline constexpr Said k_to_predictions{"Predict", "Prédire"};
 inline constexpr Said k_to_answer{"See the answer", "Voir la réponse"};
 inline constexpr Said k_will_it_stand{"1 of 3: will it stand?", "1 sur 3 : tiendra-t-il ?"};
-inline constexpr Said k_stand_how{"GO only where no rule is broken in any case of the day, measuring error included.", "GO seulement si aucune règle n'est enfreinte, dans aucun cas, erreurs de mesure comprises."};
+inline constexpr Said k_stand_how{"GO only where no rule is broken in any case of the day, measuring error included.",
+                                  "GO seulement si aucune règle n'est enfreinte, dans aucun cas, erreurs de mesure comprises."};
 inline constexpr Said k_which_guy{"2 of 3: which guy works hardest?", "2 sur 3 : quel hauban travaille le plus ?"};
 inline constexpr Said k_guy_how{"The one with the greatest tension while the load is held.", "Celui dont la tension est la plus grande, charge tenue."};
 inline constexpr Said k_how_far{"3 of 3: how far is the pull off?", "3 sur 3 : écart de la traction ?"};
@@ -85,12 +89,27 @@ inline constexpr Said k_right_of{"{n} of {all} right", "{n} sur {all} justes"};
 inline constexpr Said k_highest{"Highest level so far: {n}", "Niveau le plus haut : {n}"};
 
 // Names in drawn sites: the engine's, and as they are said.
-inline constexpr std::array k_site_names{
-    Said{"Spillway bench", "Banquette du déversoir"}, Said{"Dam crest", "Crête du barrage"}, Said{"Drain shaft", "Puits de drainage"}, Said{"Gate tower", "Tour des vannes"},
-    Said{"Sluice gallery", "Galerie de vidange"}, Said{"Quarry face", "Front de carrière"}, Said{"Crusher ledge", "Rebord du concasseur"}, Said{"Intake wall", "Mur de la prise"},
-    Said{"Lower berm", "Berme basse"}, Said{"Haul road edge", "Bord de la piste"}, Said{"Valve house roof", "Toit du poste de vannes"}, Said{"Old loading deck", "Ancien quai"},
-    Said{"front", "avant"}, Said{"front right", "avant droit"}, Said{"right", "droit"}, Said{"back right", "arrière droit"},
-    Said{"back", "arrière"}, Said{"back left", "arrière gauche"}, Said{"left", "gauche"}, Said{"front left", "avant gauche"},
-    Said{"main", "principale"}, Said{"safety", "secours"}};
+inline constexpr std::array k_site_names{Said{"Spillway bench", "Banquette du déversoir"},
+                                         Said{"Dam crest", "Crête du barrage"},
+                                         Said{"Drain shaft", "Puits de drainage"},
+                                         Said{"Gate tower", "Tour des vannes"},
+                                         Said{"Sluice gallery", "Galerie de vidange"},
+                                         Said{"Quarry face", "Front de carrière"},
+                                         Said{"Crusher ledge", "Rebord du concasseur"},
+                                         Said{"Intake wall", "Mur de la prise"},
+                                         Said{"Lower berm", "Berme basse"},
+                                         Said{"Haul road edge", "Bord de la piste"},
+                                         Said{"Valve house roof", "Toit du poste de vannes"},
+                                         Said{"Old loading deck", "Ancien quai"},
+                                         Said{"front", "avant"},
+                                         Said{"front right", "avant droit"},
+                                         Said{"right", "droit"},
+                                         Said{"back right", "arrière droit"},
+                                         Said{"back", "arrière"},
+                                         Said{"back left", "arrière gauche"},
+                                         Said{"left", "gauche"},
+                                         Said{"front left", "avant gauche"},
+                                         Said{"main", "principale"},
+                                         Said{"safety", "secours"}};
 
 }  // namespace guywright::words::practice

@@ -29,8 +29,9 @@ inline constexpr Said k_flatter{"Hold it flatter: so steep, a compass does not t
                                 "Tenez-le plus à plat : aussi incliné, la boussole ne dit pas où il pointe."};
 inline constexpr Said k_turn_screen{"Turn the screen to face away from the side it leans to; so it does not tell which side that is.",
                                     "Tournez l'écran à l'opposé du côté où elle penche ; posé comme il est, il ne dit pas quel est ce côté."};
-inline constexpr Said k_inaccurate{"The compass is not accurate enough. Go away from steel, move the device in a figure of eight, or enter the bearing by hand.",
-                                   "La boussole n'est pas assez précise. Éloignez-vous de l'acier, faites un huit avec l'appareil, ou saisissez la direction à la main."};
+inline constexpr Said k_inaccurate{
+    "The compass is not accurate enough. Go away from steel, move the device in a figure of eight, or enter the bearing by hand.",
+    "La boussole n'est pas assez précise. Éloignez-vous de l'acier, faites un huit avec l'appareil, ou saisissez la direction à la main."};
 inline constexpr Said k_refused{"The browser may not read the sensors here. Allow it in its settings, or enter the number by hand.",
                                 "Le navigateur n'a pas accès aux capteurs. Autorisez-le dans ses réglages, ou saisissez le nombre à la main."};
 inline constexpr Said k_spread{"Spread over two seconds {within}", "Écart sur deux secondes {within}"};

@@ -23,10 +23,13 @@ inline constexpr Said k_guy_label{"Name of guy {name}", "Nom du hauban {name}"};
 inline constexpr Said k_rope_label{"Name of rope {name}", "Nom de la corde {name}"};
 inline constexpr Said k_empty_name{"Type a name first: at least one letter or digit.", "Tapez d'abord un nom : au moins une lettre ou un chiffre."};
 inline constexpr Said k_too_long{"That is {n} characters; at most {most} fit.", "Cela fait {n} caractères ; {most} au plus."};
-inline constexpr Said k_no_sign{"The app has no sign for {sign}. Write it with the letters of English, French or Spanish, digits and the usual signs.",
-                                "L'appli n'a pas de signe pour {sign}. Écrivez avec les lettres du français, de l'anglais ou de l'espagnol, des chiffres et les signes usuels."};
-inline constexpr Said k_guy_name_taken{"Another guy is called {name}. Every guy needs a name of its own.", "Un autre hauban s'appelle {name}. À chaque hauban son propre nom."};
-inline constexpr Said k_rope_name_taken{"Another rope is called {name}. Every rope needs a name of its own.", "Une autre corde s'appelle {name}. À chaque corde son propre nom."};
+inline constexpr Said k_no_sign{
+    "The app has no sign for {sign}. Write it with the letters of English, French or Spanish, digits and the usual signs.",
+    "L'appli n'a pas de signe pour {sign}. Écrivez avec les lettres du français, de l'anglais ou de l'espagnol, des chiffres et les signes usuels."};
+inline constexpr Said k_guy_name_taken{"Another guy is called {name}. Every guy needs a name of its own.",
+                                       "Un autre hauban s'appelle {name}. À chaque hauban son propre nom."};
+inline constexpr Said k_rope_name_taken{"Another rope is called {name}. Every rope needs a name of its own.",
+                                        "Une autre corde s'appelle {name}. À chaque corde son propre nom."};
 inline constexpr Said k_at_the_end{"It is at the end of the list already.", "C'est déjà au bout de la liste."};
 
 // What cannot be added, removed or turned into something else.
@@ -58,9 +61,19 @@ inline constexpr Said k_left_guy{"left", "gauche"};
 
 /// Titles, notes and names in assets/examples.
 inline constexpr std::array k_example_names{
-    Said{"Dam crest A-frame", "Bipied sur la crête du barrage"}, Said{"Drain shaft tripod", "Trépied au puits de drainage"}, Said{"Spillway bench inspection", "Banquette du déversoir"},
-    k_main_rope, k_back_guy, k_right_guy, k_left_guy, Said{"back left", "arr. gauche"}, Said{"back right", "arr. droite"}, Said{"front left", "av. gauche"},
-    Said{"front right", "av. droite"}, Said{"front", "avant"}, Said{"fifth", "cinquième"},
+    Said{"Dam crest A-frame", "Bipied sur la crête du barrage"},
+    Said{"Drain shaft tripod", "Trépied au puits de drainage"},
+    Said{"Spillway bench inspection", "Banquette du déversoir"},
+    k_main_rope,
+    k_back_guy,
+    k_right_guy,
+    k_left_guy,
+    Said{"back left", "arr. gauche"},
+    Said{"back right", "arr. droite"},
+    Said{"front left", "av. gauche"},
+    Said{"front right", "av. droite"},
+    Said{"front", "avant"},
+    Said{"fifth", "cinquième"},
     Said{"A litter is raised up the downstream slope of the quarry dam, over its crest. Invented site.",
          "Une civière est remontée le long du parement aval du barrage de la carrière, par-dessus la crête. Site inventé."},
     Said{"One inspector goes down the drain shaft in the floor of the quarry; the tripod straddles it. Invented site.",
