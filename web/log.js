@@ -135,9 +135,9 @@ export class Log {
   }
 
   /** Takes in a file. { added, known, setAside, faults, kept }, or { refused, ... } with nothing changed. */
-  take(content) {
-    const read = readLog(content, this.#codeOf);
-    if (read.refused) return Promise.resolve(read);
+  async take(content) {
+    const read = readLog(content, this.#codeOf); // may break off where one is nested too deep
+    if (read.refused) return read;
     return this.#inOrder(async () => {
       const here = await this.#records();
       const names = new Set(here.keys());

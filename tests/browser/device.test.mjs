@@ -209,7 +209,7 @@ test('permission is asked for inside the tap, once it is needed, and then readin
 });
 
 for (const answer of ['denied', 'error']) {
-  test(`permission that is not given (${answer}) is said in plain words, and the number can be entered by hand`, async (t) => {
+  test(`permission that is not given (${answer}) is said in plain words, and the number can be entered by hand`, onlyInChromium('that there is a screen to be touched'), async (t) => {
     const app = await askingPage(t, answer);
     await showTakeKey(app);
     await tapOnly(app, TAKE);

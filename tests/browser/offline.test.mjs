@@ -18,7 +18,7 @@ test('one visit makes a whole copy and says so', async (t) => {
   const app = await openApp(t);
   const { files, name, version } = releaseOf(SITE);
   assert.deepEqual(await app.copyReady(), { release: name, version, files: files.length, whole: files.length, before: false });
-  await app.page.getByText(`Works with no network from now on: ${files.length} of ${files.length} files checked.`).waitFor();
+  await app.page.getByText(`Works with no network from now on: ${files.length} of ${files.length} files checked.`).waitFor({ state: 'attached' }); // shown for a while only
 });
 
 test('after one visit the app starts with the server stopped, the network off and the browser restarted', async (t) => {

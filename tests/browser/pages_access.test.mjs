@@ -241,7 +241,7 @@ test('the Tab key comes to everything that can be touched, on every step and whe
 
 // --- motion ---
 
-test('where somebody wants stillness nothing moves by itself: codes turn only when asked to', async (t) => {
+test('where somebody wants stillness nothing moves by itself: codes turn only when asked to', onlyInChromium('what the system is set to'), async (t) => {
   const app = await openApp(t, PHONE);
   await app.page.emulateMedia({ reducedMotion: 'reduce' });
   const [chooser] = await Promise.all([app.page.waitForEvent('filechooser'), choose(app, 'open')]);

@@ -50,7 +50,7 @@ async function codePictures(app) {
   const place = () => app.page.locator('#page .place').textContent();
   const pictures = new Map();
   for (let i = 0; i < 20 && !pictures.has(await place()); ++i) {
-    pictures.set(await place(), await app.page.locator('#page .code').screenshot());
+    pictures.set(await place(), await app.page.locator('#page .code').screenshot({ caret: 'initial' }));
     if (pictures.size > 1 || (await app.key('next code').isVisible())) await app.key('next code').click();
   }
   return [...pictures.values()];
@@ -157,7 +157,7 @@ test('what cannot be used is said in plain words and changes nothing', async (t)
       return box;
     }, text);
     await handle.asElement().scrollIntoViewIfNeeded();
-    const picture = await handle.asElement().screenshot();
+    const picture = await handle.asElement().screenshot({ caret: 'initial' });
     await app.page.evaluate(() => document.getElementById('drawn').remove());
     return asFile('photo.png', picture, 'image/png');
   };
