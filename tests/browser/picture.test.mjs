@@ -210,8 +210,8 @@ test('one finger walks through the cases; names, forces and movement follow', as
   const { rect } = await app.widget('slide case');
   const at = { x: rect.x + 30, y: rect.y + 36 };
   await app.touch('touchStart', [at]);
-  for (let px = 0; px <= 330; px += 10) {
-    await app.touch('touchMove', [{ x: at.x + px, y: at.y }]);
+  for (let px = 0; px <= 340; px += 10) {
+    await app.touch('touchMove', [{ x: Math.min(at.x + px, PHONE.width - 1), y: at.y }]);
     await app.drawn();
     seen.set(await name(), await forces());
     captions.add((await app.widget('caption')).label);
