@@ -1,5 +1,5 @@
 // Every page of the examples on every screen: nothing leaves it, nothing to be touched is too low or under another, no text is cut.
-// Practice and a new plan: layout_new.test.mjs.
+// A new plan: layout_new.test.mjs; practice: layout_practice.test.mjs.
 
 import assert from 'node:assert/strict';
 import { test } from 'node:test';

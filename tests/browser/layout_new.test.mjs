@@ -1,20 +1,14 @@
-// Every page of practice and of a new plan on every screen, as in layout.test.mjs.
+// Every page of a new plan on every screen, as in layout.test.mjs.
 
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
 
 import { openApp } from './harness.mjs';
-import { SIZES, assertUsable, choose, coarse, has, throughPractice, walkThrough } from './steps.mjs';
+import { SIZES, assertUsable, choose, coarse, has, walkThrough } from './steps.mjs';
 
 const LIST = 'parts guys[0].strength_kN';
 
 for (const [name, size] of Object.entries(SIZES)) {
-  test(`every screen of practice can be read and touched on a ${name} screen`, async (t) => {
-    const screen = coarse(size);
-    const app = await openApp(t, screen);
-    await throughPractice(app, async (what) => assertUsable(await app.state(), screen, what));
-  });
-
   test(`a new plan, what few need and the keypad fit on a ${name} screen`, async (t) => {
     const screen = coarse(size);
     const app = await openApp(t, screen);
