@@ -280,6 +280,13 @@ export class AppPage {
     return Promise.all([down, this.touch('touchEnd', [])]);
   }
 
+  /** One stroke of a key: down and up are sent at once, as in a tap. */
+  async strike(key) {
+    const { keyboard } = this.page;
+    await Promise.all([keyboard.down(key), keyboard.up(key)]);
+    await this.settled();
+  }
+
   async tap(id) {
     await this.tapAt(await this.pointOn(id));
     await this.settled();

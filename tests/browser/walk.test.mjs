@@ -372,14 +372,10 @@ test('a leg with three guys takes few gestures from new to verdict, with the mea
 
 test('the keyboard reaches every key and slider, arrows move a slider, digits fill the keypad', async (t) => {
   const app = await openApp(t, coarse(SCREENS.desktop));
-  const press = async (key) => {
-    await app.page.keyboard.press(key);
-    await app.settled();
-  };
   await app.page.locator('#canvas').focus();
   const reached = new Set();
   for (let i = 0; i < 40; ++i) {
-    await press('Tab');
+    await app.strike('Tab');
     const { focus } = await app.state();
     if (focus) reached.add(focus);
   }
@@ -387,21 +383,23 @@ test('the keyboard reaches every key and slider, arrows move a slider, digits fi
   for (const { id } of widgets.filter((each) => isTouched(each) && each.value !== 'off')) assert.ok(reached.has(id), `Tab never comes to ${id}`);
   for (let i = 0; (await app.state()).focus !== 'slide edge.face_deg'; ++i) {
     assert.ok(i < 40);
-    await press('Tab');
+    await app.strike('Tab');
   }
   const before = await shownIn(app, 'edge.face_deg');
-  await press('ArrowLeft');
-  await press('ArrowLeft');
-  await press('ArrowRight');
+  await app.strike('ArrowLeft');
+  await app.strike('ArrowLeft');
+  await app.strike('ArrowRight');
   assert.equal(await shownIn(app, 'edge.face_deg'), before - 1);
   assert.equal((await app.state()).focus, 'slide edge.face_deg', 'the arrow has moved the focus');
-  while ((await app.state()).focus !== 'value edge.face_deg') await press('Shift+Tab');
-  await press('Enter');
+  await app.page.keyboard.down('Shift');
+  while ((await app.state()).focus !== 'value edge.face_deg') await app.strike('Tab');
+  await app.page.keyboard.up('Shift');
+  await app.strike('Enter');
   assert.equal((await app.state()).screen, 'Keypad');
-  for (const key of ['7', '8', 'Backspace', '5', 'Enter']) await press(key);
+  for (const key of ['7', '8', 'Backspace', '5', 'Enter']) await app.strike(key);
   assert.equal(await shownIn(app, 'edge.face_deg'), 75);
-  while ((await app.state()).focus !== 'next') await press('Tab');
-  await press('Enter');
+  while ((await app.state()).focus !== 'next') await app.strike('Tab');
+  await app.strike('Enter');
   assert.equal((await app.state()).screen, 'Frame');
 });
 

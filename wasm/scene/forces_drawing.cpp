@@ -44,7 +44,7 @@ void draw_arrow(Scene& scene, Vec2 from, Vec2 tip, double pull_N) {
     pen.image_line(from, neck, {look.text_halo, 6.0F * pen.unit_px()});
     pen.image_line(from, neck, {look.resultant, 4.0F * pen.unit_px()});
     pen.arrow_head(tip, tip - from, static_cast<float>(head_px), look.resultant);
-    scene.stage.keep_head_free(tip, tip - from, head_px);
+    scene.stage.keep_head_clear(tip, tip - from, head_px);
     scene.stage.keep_clear(from, tip);
     std::string force = force_text(scene.speech(), pull_N);
     if (scene.picture.large) force = say(scene.speech(), words::k_ropes_together, {{"{force}", force}});

@@ -83,7 +83,7 @@ void draw_vector(Stage& stage, Vec3 from, Vec3 to, ImU32 colour, float width_px,
     if (casing != 0) pen.image_line(*a, neck, {casing, width_px + 3.0F * pen.unit_px()});
     pen.image_line(*a, neck, {colour, width_px});
     pen.arrow_head(*b, *b - *a, static_cast<float>(head_px), colour);
-    stage.keep_head_free(*b, *b - *a, head_px);
+    stage.keep_head_clear(*b, *b - *a, head_px);
     stage.keep_clear(*a, *b);
 }
 

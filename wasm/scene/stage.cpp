@@ -79,8 +79,7 @@ std::optional<DrawnLine> Stage::in_frame(Vec3 a_m, Vec3 b_m) const {
 }
 
 void Stage::label_line(LabelText text, Vec2 a, Vec2 b) {
-    constexpr double k_gap_px = 5.0, k_half_guy_px = 4.0;  // dimension lines are thin, and close to each other
-    const double gap_px = (text.rank == rank::dimension ? k_gap_px : k_gap_px + k_half_guy_px) * static_cast<double>(pen_.unit_px());
+    const double gap_px = 5.0 * static_cast<double>(pen_.unit_px());
     labels_.push_back({std::move(text), [a, b, gap_px](Vec2 size_px) { return places_along({a, b}, size_px, gap_px); }, DrawnLine{a, b}, {}, 0.0});
 }
 
@@ -106,11 +105,11 @@ void Stage::keep_free(Vec3 at_m, double radius_px) {
     if (const auto at = pen_.image(at_m)) taken_.push_back({*at - Vec2{radius_px}, *at + Vec2{radius_px}});
 }
 
-void Stage::keep_head_free(Vec2 tip, Vec2 along, double head_px) {
+void Stage::keep_head_clear(Vec2 tip, Vec2 along, double head_px) {
     const double length = glm::length(along);
     if (!(length > 0.0)) return;
-    const Vec2 middle = tip - 0.5 * head_px / length * along;
-    taken_.push_back({middle - Vec2{0.5 * head_px}, middle + Vec2{0.5 * head_px}});
+    const Vec2 middle = tip - 0.5 * head_px / length * along, across = 0.5 * head_px / length * Vec2{-along.y, along.x};
+    lines_.push_back({middle - across, middle + across});
 }
 
 void Stage::keep_clear(Vec2 a, Vec2 b) { lines_.push_back({a, b}); }

@@ -54,7 +54,7 @@ public:
     void label_round(LabelText text, Vec3 at_m, double away_px, Vec2 first);
     /// Labels keep off this point, or rather off this line.
     void keep_free(Vec3 at_m, double radius_px);
-    void keep_head_free(Vec2 tip, Vec2 along, double head_px);  ///< of an arrow: no label on it
+    void keep_head_clear(Vec2 tip, Vec2 along, double head_px);  ///< head of an arrow: rather off it than without room
     void keep_clear(Vec2 a, Vec2 b);
     void keep_clear(Vec3 a_m, Vec3 b_m);
     void keep_free(const ImageBox& box) { taken_.push_back(box); }
