@@ -22,7 +22,6 @@ void draw_distance(Stage& stage, Vec3 a_m, Vec3 b_m, Vec3 aside, double aside_px
     const Vec3 shift = aside_px / px * aside, along = glm::normalize(b_m - a_m), stroke = k_tick_px / px * (along + aside);
     for (const Vec3& end : {a_m, b_m}) {
         pen.line(end, end + shift, broken(ink));
-        stage.keep_clear(end, end + shift);
         pen.line(end + shift - stroke, end + shift + stroke, {ink.colour, 2.0F * ink.width_px});
     }
     pen.line(a_m + shift, b_m + shift, ink);
