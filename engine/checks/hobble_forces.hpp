@@ -35,7 +35,10 @@ inline HobbleForces share_by_hobbles(const Bounded<Vec3, k_max_legs>& push_N, co
     constexpr double friction_used = 0.999;  // so that what is left is inside friction, not on it
     constexpr double friction_enough = 0.9995;
     constexpr int most_rounds = 400;
+    constexpr double stands_still = 1e-13;  // of the largest push: what is left to come is then rounding, too
     HobbleForces out{{}, push_N};
+    double largest_N = 0.0;
+    for (const Vec3& push : push_N) largest_N = std::max(largest_N, glm::length(push));
     Bounded<Vec3, k_max_hobbles> along;  // from the hobble's first foot to its second
     for (const Hobble& h : hobbles) {
         const Vec3 d = foot_m[static_cast<std::size_t>(h.to)] - foot_m[static_cast<std::size_t>(h.from)];
@@ -48,6 +51,7 @@ inline HobbleForces share_by_hobbles(const Bounded<Vec3, k_max_legs>& push_N, co
         for (std::size_t i = 0; i < push_N.size(); ++i) hold = hold && glm::length(out.push_N[i]) <= friction_enough * friction_N[i];
         if (hold) break;
         const Bounded<Vec3, k_max_legs> before_N = out.push_N;
+        double moved_N = 0.0;
         for (std::size_t j = 0; j < along.size(); ++j) {
             const auto from = static_cast<std::size_t>(hobbles[j].from), to = static_cast<std::size_t>(hobbles[j].to);
             const Vec3 beyond = detail::beyond_friction_N(before_N[from], friction_used * friction_N[from]) -
@@ -56,7 +60,9 @@ inline HobbleForces share_by_hobbles(const Bounded<Vec3, k_max_legs>& push_N, co
             out.tension_N[j] += change_N;
             out.push_N[from] += change_N * along[j];
             out.push_N[to] -= change_N * along[j];
+            moved_N = std::max(moved_N, std::abs(change_N));
         }
+        if (moved_N <= stands_still * largest_N) break;  // feet that no hobble can hold
     }
     return out;
 }
