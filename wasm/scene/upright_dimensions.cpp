@@ -21,16 +21,14 @@ void draw_lean(Scene& scene) {
     const double length_m = glm::length(leg);
     if (scene.plan.frame.kind == FrameKind::Tripod || !(length_m > 0.0)) return;
     const Vec3 flat = glm::normalize(Vec3{leg.x, 0.0, leg.z});  // as it looks from the side
-    const Vec3 upright = foot + Vec3{0, 0, 0.8 * length_m};
-    scene.stage.pen().line(foot, upright, broken(dimension_ink(scene.stage)));
+    scene.stage.pen().line(foot, foot + Vec3{0, 0, 0.8 * length_m}, broken(dimension_ink(scene.stage)));
     draw_angle(scene.stage, foot, {0, 0, 1}, flat, 0.62 * length_m, with_amount(scene.speech(), words::k_lean_of, degree_text(scene.plan.frame.lean_deg)));
 }
 
 void draw_face_angle(Scene& scene) {
     const double face = radians(scene.edge.face_deg), radius_m = 0.3 * scene.rig.slope_m;
     const Vec3 edge{0.0, scene.size.right_y_m, 0.0}, fall{std::cos(face), 0.0, -std::sin(face)};
-    const Vec3 level = edge + Vec3{1.6 * radius_m, 0, 0};
-    scene.stage.pen().line(edge, level, broken(dimension_ink(scene.stage)));
+    scene.stage.pen().line(edge, edge + Vec3{1.6 * radius_m, 0, 0}, broken(dimension_ink(scene.stage)));
     draw_angle(scene.stage, edge, {1, 0, 0}, fall, radius_m, with_amount(scene.speech(), words::k_face_of, degree_text(scene.edge.face_deg)));
 }
 
