@@ -122,6 +122,8 @@ TEST_CASE("levers: a tripod does not lean, a rope tied off at the head has no ha
     CHECK_FALSE(has(p, Input::AddGuy));
     CHECK(has(p, Input::LeanAnchorsStay));
     p.frame.kind = FrameKind::Tripod;
+    p.frame.legs.resize(legs_of(p.frame.kind), p.frame.legs[0]);
+    p.feet.resize(p.frame.legs.size());
     CHECK_FALSE(has(p, Input::LeanAnchorsStay));
     CHECK_FALSE(has(p, Input::LeanAnew));
 }

@@ -42,6 +42,14 @@ private:
     std::size_t left_;
 };
 
+/// 0 to 255 from the input as a whole: what a run does with it that costs much time. A byte of its own would be kept by mutation, and
+/// a fuzzer likes what costs much.
+inline std::uint8_t lot(const std::uint8_t* data, std::size_t size) {
+    std::uint32_t hash = 2166136261U;  // FNV-1a
+    for (std::size_t i = 0; i < size; ++i) hash = (hash ^ data[i]) * 16777619U;
+    return static_cast<std::uint8_t>(hash >> 24U);
+}
+
 inline RopePlan some_rope(Choices& c, std::size_t i) {
     RopePlan r;
     r.name = "rope " + std::to_string(i);
@@ -80,6 +88,9 @@ inline Plan some_shape(Choices& c) {
     const std::size_t ropes = 1 + c.up_to(k_max_ropes - 1), guys = c.up_to(k_max_guys);
     for (std::size_t i = 0; i < ropes; ++i) p.ropes.push_back(some_rope(c, i));
     for (std::size_t i = 0; i < guys; ++i) p.guys.push_back(some_guy(c, i));
+    const std::size_t anchors = c.up_to(k_max_candidate_anchors);
+    for (std::size_t i = 0; i < anchors; ++i) p.candidate_anchors_m.emplace_back(-5.0, 6.0 - static_cast<double>(i), 0.0);
+    if (c.yes()) p.candidate_anchor_strengths_kN.assign(anchors, 10.0);
     if (c.yes()) p.edge.opening_m = 1.0;
     if (c.byte() == 255) p.not_measured = {"edge.face_deg"};
     return p;
