@@ -11,6 +11,8 @@ import { Pages } from './pages.js';
 import * as textEntry from './text_entry.js';
 import { say, speak } from './words.js';
 
+const LONGEST_WAIT_MS = 5000; // for the plans kept
+
 const canvas = document.getElementById('canvas');
 let program;
 const call = (name, result, types, values) => program.ccall(name, result, types, values);
@@ -134,7 +136,8 @@ async function start() {
   watchScreen();
   outside.start();
   pages.start();
-  await keeping.start(program, new URLSearchParams(location.search).has('fresh'));
+  const plans = keeping.start(program, new URLSearchParams(location.search).has('fresh'));
+  await Promise.race([plans, new Promise((resolve) => { setTimeout(resolve, LONGEST_WAIT_MS); })]); // a store that never answers must not cost the offline copy
   const saved = () => Promise.all([keeping.settled(), settings.settled(), pages.settled()]);
   // For tests and for the console; nothing in the app uses it.
   window.guywright = {

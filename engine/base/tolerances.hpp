@@ -10,9 +10,10 @@ inline constexpr double k_residual_share = 1e-9;
 /// stiffness it is the out-of-balance force that no step can remove. Less, and a light rig on a very stiff leg never converges.
 inline constexpr double k_position_rounding = 1e-15;
 
-/// First trust radius as a share of the shortest leg: about as far as a head moves. Not delicate: over points of the examples'
-/// errors a solve takes 3.0 steps on average here and at 0.1, 3.1 at 0.004; what falls takes 8 to 15.
-inline constexpr double k_first_radius_share = 0.01;
+/// First trust radius as a share of the shortest leg: about as far as a head moves. A solve takes 3.4 to 4 steps on average, of
+/// which 0.1 to 0.6 are cut short here and twice as many at 0.01; more gains little, and a long first step may leap over the
+/// place where a head would come to rest. Of 4 000 random rigs none has another verdict at 0.04.
+inline constexpr double k_first_radius_share = 0.02;
 
 /// Newton steps before the solver gives up. A rig that stands needs 2 to 4, one that falls up to 15; random rigs with slack guys up to 40.
 inline constexpr int k_max_iterations = 200;

@@ -44,6 +44,17 @@ test('after one visit the app starts with the server stopped, the network off an
   assert.notEqual((await third.widget(VALUE)).value, value);
 });
 
+test('a store of plans that never answers does not cost the copy', async (t) => {
+  const site = await startSite(t);
+  const context = await freshContext(t);
+  await context.addInitScript(() => { IDBFactory.prototype.open = () => new EventTarget(); });
+  const page = await context.newPage();
+  await page.goto(site.address);
+  await page.waitForFunction(() => window.guywright?.framesDrawn() > 0);
+  const { files } = releaseOf(SITE);
+  await page.waitForFunction(async (whole) => (await window.guywright.checkCopy())?.whole === whole, files.length);
+});
+
 test('a page below the start leads to the start, with no network too', async (t) => {
   const app = await openApp(t);
   await app.copyReady();
