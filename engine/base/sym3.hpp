@@ -50,15 +50,10 @@ struct Eigen3 {
 
 namespace detail {
 
-/// When an element beside the diagonal is small enough: for the eigenvalues where it changes them by no more than `enough`, by
-/// itself or, where the two on the diagonal are apart, by its square over their gap; for their axes where it is as small itself.
-inline bool spent_for_values(double beside, double gap, double enough) { return std::abs(beside) <= enough || beside * beside <= enough * std::abs(gap); }
-inline bool spent_for_axes(double beside, double /*gap*/, double enough) { return std::abs(beside) <= enough; }
-
-/// Cyclic Jacobi: square roots only, so native and wasm agree to the last bit, and the values exact to round-off of the largest.
-/// `turn` is told of every rotation (p, q, c, s), to turn vectors along; eigenvalues alone are half the work.
-template <class Spent, class Turn>
-void diagonalise(std::array<std::array<double, 3>, 3>& a, Spent is_spent, Turn turn) {
+/// Cyclic Jacobi: square roots only, so native and wasm agree to the last bit, and exact to round-off of the largest value.
+/// `Turn` is told of every rotation (p, q, c, s), to turn vectors along; eigenvalues alone are half the work.
+template <class Turn>
+void diagonalise(std::array<std::array<double, 3>, 3>& a, Turn turn) {
     const auto rotate = [&](std::size_t p, std::size_t q) {
         if (a[p][q] == 0.0) return;
         const double gap = a[q][q] - a[p][p], twice = 2.0 * a[p][q];
@@ -74,8 +69,7 @@ void diagonalise(std::array<std::array<double, 3>, 3>& a, Spent is_spent, Turn t
         turn(p, q, c, s);
     };
     const double enough = 1e-17 * (std::abs(a[0][0]) + std::abs(a[1][1]) + std::abs(a[2][2]));
-    const auto spent = [&](std::size_t p, std::size_t q) { return is_spent(a[p][q], a[q][q] - a[p][p], enough); };
-    for (int sweep = 0; sweep < 30 && !(spent(0, 1) && spent(0, 2) && spent(1, 2)); ++sweep) {
+    for (int sweep = 0; sweep < 30 && std::abs(a[0][1]) + std::abs(a[0][2]) + std::abs(a[1][2]) > enough; ++sweep) {
         rotate(0, 1);
         rotate(0, 2);
         rotate(1, 2);
@@ -90,7 +84,7 @@ inline std::array<std::array<double, 3>, 3> rows_of(const Sym3& m) { return {{{m
 inline Eigen3 eigen(const Sym3& m) {
     auto a = detail::rows_of(m);
     std::array<Vec3, 3> v{Vec3{1.0, 0.0, 0.0}, Vec3{0.0, 1.0, 0.0}, Vec3{0.0, 0.0, 1.0}};
-    detail::diagonalise(a, detail::spent_for_axes, [&](std::size_t p, std::size_t q, double c, double s) {
+    detail::diagonalise(a, [&](std::size_t p, std::size_t q, double c, double s) {
         const Vec3 before = v[p];
         v[p] = c * before - s * v[q];
         v[q] = s * before + c * v[q];
@@ -105,10 +99,10 @@ inline Eigen3 eigen(const Sym3& m) {
     return out;
 }
 
-/// Eigenvalues alone, ascending: those of eigen(), to round-off of the largest.
+/// Eigenvalues alone, ascending: those of eigen() to the last bit.
 inline std::array<double, 3> eigenvalues(const Sym3& m) {
     auto a = detail::rows_of(m);
-    detail::diagonalise(a, detail::spent_for_values, [](std::size_t, std::size_t, double, double) {});
+    detail::diagonalise(a, [](std::size_t, std::size_t, double, double) {});
     std::array<double, 3> value{a[0][0], a[1][1], a[2][2]};
     std::sort(value.begin(), value.end());
     return value;
