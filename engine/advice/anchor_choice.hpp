@@ -220,7 +220,7 @@ private:
 
     /// A full verdict, then the pretension again with what that found, and again a verdict where it changed.
     std::size_t step_judge(std::size_t budget) {
-        if (choosing_) return choose_again();
+        if (choosing_) return choose_pretension();
         if (!judged_) {
             if (next_ == sets_.size()) return finish();
             const double wanted = wanted_margin(sets_[next_]);
@@ -233,7 +233,8 @@ private:
         if (!judged_->done()) return cost;
         take_in_judged();
         ++judged_count_;
-        judged_->teach_close(own_, k_near_margin);
+        ++verdicts_;
+        judged_->teach_close(screen_, k_near_margin);
         judged_.reset();
         judged_kN_ = sets_[next_].pretension_kN;
         choosing_ = true;
@@ -244,9 +245,11 @@ private:
     [[nodiscard]] double wanted_margin(const Set& set) {
         const std::vector<AnchorSet>& best = best_of(set);
         const auto same = told_already(set.anchors, best);
-        if (same != best.end()) return same->margin;
+        if (same != best.end()) return same->margin < 0.0 ? std::min(same->margin + k_worth_a_verdict, 0.0) : same->margin + k_worth_a_verdict;
         return best.size() < k_told ? -HUGE_VAL : best.back().margin;
     }
+    /// Another pretension that cannot spare so much more is not worth another verdict, unless it makes a GO of a NO-GO.
+    static constexpr double k_worth_a_verdict = 0.02;
     static std::vector<AnchorSet>::const_iterator told_already(const std::vector<std::size_t>& anchors, const std::vector<AnchorSet>& best) {
         return std::find_if(best.begin(), best.end(), [&](const AnchorSet& s) { return s.anchors == anchors; });
     }
@@ -256,17 +259,19 @@ private:
         return 0;
     }
 
-    std::size_t choose_again() {
-        choosing_ = !try_pretensions(sets_[next_], own_, k_tried_pretensions_kN);
-        if (!choosing_ && (sets_[next_].pretension_kN == judged_kN_ || ++round_ == k_rounds)) next_set();
+    std::size_t choose_pretension() {
+        choosing_ = !try_pretensions(sets_[next_], screen_, k_tried_pretensions_kN);
+        if (!choosing_ && (sets_[next_].pretension_kN == judged_kN_ || verdicts_ == k_most_verdicts)) next_set();
         return 1;
     }
-    static constexpr int k_rounds = 3;
+    static constexpr int k_most_verdicts = 3;
 
+    /// What the verdicts so far found is asked of the next choice before it is judged.
     void next_set() {
         ++next_;
-        round_ = 0;
-        own_ = Screen();
+        verdicts_ = 0;
+        judged_kN_ = 0.0;
+        choosing_ = next_ < sets_.size();
     }
 
     void take_in_judged() {
@@ -298,14 +303,13 @@ private:
     std::vector<std::size_t> order_;  ///< of the candidates, by bearing
     std::vector<Set> sets_;
     Screen screen_;
-    Screen own_;                          ///< of the set being judged
     std::size_t tried_ = 0;               ///< pretensions, of the set in hand
     std::unique_ptr<RowsAtPoints> rows_;  ///< of the next of them
     std::optional<ErrorSweep> sweep_;     ///< of a set that the screen learns from
     std::size_t learned_from_ = SIZE_MAX;
-    bool choosing_ = false;   ///< the pretension of the set just judged
+    bool choosing_ = false;   ///< the pretension of the set in hand
     double judged_kN_ = 0.0;  ///< that it was judged with
-    int round_ = 0;
+    int verdicts_ = 0;        ///< on the set in hand
     std::unique_ptr<Confirmation> judged_;
     std::array<std::vector<AnchorSet>, 2> best_;
     Stage stage_ = Stage::Done;

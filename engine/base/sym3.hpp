@@ -50,10 +50,28 @@ struct Eigen3 {
 
 namespace detail {
 
-/// Cyclic Jacobi: square roots only, so native and wasm agree to the last bit, and exact to round-off of the largest value.
+/// How exact eigenvalues are, as a share of the trace without signs: round-off of the largest.
+inline constexpr double k_round_off = 1e-17;
+
+inline double trace_without_signs(const std::array<std::array<double, 3>, 3>& a) { return std::abs(a[0][0]) + std::abs(a[1][1]) + std::abs(a[2][2]); }
+
+/// What is left beside the diagonal turns no vector any more.
+inline bool vectors_stand(const std::array<std::array<double, 3>, 3>& a) {
+    return !(std::abs(a[0][1]) + std::abs(a[0][2]) + std::abs(a[1][2]) > k_round_off * trace_without_signs(a));
+}
+
+/// What is left beside the diagonal moves no value any more: by its square over the gap between two values, far less than itself.
+/// Vectors may still turn by the square root of round-off.
+inline bool values_stand(const std::array<std::array<double, 3>, 3>& a) {
+    const double enough = k_round_off * trace_without_signs(a);
+    const auto moves = [&](std::size_t p, std::size_t q) { return a[p][q] * a[p][q] > enough * std::max(std::abs(a[q][q] - a[p][p]), enough); };
+    return !(moves(0, 1) || moves(0, 2) || moves(1, 2));
+}
+
+/// Cyclic Jacobi until `stands(a)`: square roots only, so native and wasm agree to the last bit.
 /// `Turn` is told of every rotation (p, q, c, s), to turn vectors along; eigenvalues alone are half the work.
-template <class Turn>
-void diagonalise(std::array<std::array<double, 3>, 3>& a, Turn turn) {
+template <class Stands, class Turn>
+void diagonalise(std::array<std::array<double, 3>, 3>& a, Stands stands, Turn turn) {
     const auto rotate = [&](std::size_t p, std::size_t q) {
         if (a[p][q] == 0.0) return;
         const double gap = a[q][q] - a[p][p], twice = 2.0 * a[p][q];
@@ -68,8 +86,7 @@ void diagonalise(std::array<std::array<double, 3>, 3>& a, Turn turn) {
         a[r][q] = a[q][r] = s * arp + c * arq;
         turn(p, q, c, s);
     };
-    const double enough = 1e-17 * (std::abs(a[0][0]) + std::abs(a[1][1]) + std::abs(a[2][2]));
-    for (int sweep = 0; sweep < 30 && std::abs(a[0][1]) + std::abs(a[0][2]) + std::abs(a[1][2]) > enough; ++sweep) {
+    for (int sweep = 0; sweep < 30 && !stands(a); ++sweep) {
         rotate(0, 1);
         rotate(0, 2);
         rotate(1, 2);
@@ -80,32 +97,27 @@ inline std::array<std::array<double, 3>, 3> rows_of(const Sym3& m) { return {{{m
 
 }  // namespace detail
 
-/// Eigenvalues and eigenvectors, exact to round-off of the largest value.
+/// Eigenvalues alone, ascending, exact to round-off of the largest.
+inline std::array<double, 3> eigenvalues(const Sym3& m) {
+    auto a = detail::rows_of(m);
+    detail::diagonalise(a, detail::values_stand, [](std::size_t, std::size_t, double, double) {});
+    std::array<double, 3> value{a[0][0], a[1][1], a[2][2]};
+    std::sort(value.begin(), value.end());
+    return value;
+}
+
+/// Eigenvalues, those of eigenvalues() to the last bit, and eigenvectors, exact to round-off of the largest value.
 inline Eigen3 eigen(const Sym3& m) {
     auto a = detail::rows_of(m);
     std::array<Vec3, 3> v{Vec3{1.0, 0.0, 0.0}, Vec3{0.0, 1.0, 0.0}, Vec3{0.0, 0.0, 1.0}};
-    detail::diagonalise(a, [&](std::size_t p, std::size_t q, double c, double s) {
+    detail::diagonalise(a, detail::vectors_stand, [&](std::size_t p, std::size_t q, double c, double s) {
         const Vec3 before = v[p];
         v[p] = c * before - s * v[q];
         v[q] = s * before + c * v[q];
     });
     std::array<std::size_t, 3> order{0, 1, 2};
     std::sort(order.begin(), order.end(), [&](std::size_t x, std::size_t y) { return a[x][x] < a[y][y]; });
-    Eigen3 out;
-    for (std::size_t i = 0; i < 3; ++i) {
-        out.value[i] = a[order[i]][order[i]];
-        out.vector[i] = v[order[i]];
-    }
-    return out;
-}
-
-/// Eigenvalues alone, ascending: those of eigen() to the last bit.
-inline std::array<double, 3> eigenvalues(const Sym3& m) {
-    auto a = detail::rows_of(m);
-    detail::diagonalise(a, [](std::size_t, std::size_t, double, double) {});
-    std::array<double, 3> value{a[0][0], a[1][1], a[2][2]};
-    std::sort(value.begin(), value.end());
-    return value;
+    return {eigenvalues(m), {v[order[0]], v[order[1]], v[order[2]]}};
 }
 
 }  // namespace guywright

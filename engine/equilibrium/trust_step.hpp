@@ -35,7 +35,7 @@ inline double lowest_shift(double softest, double stiffest, double gradient, dou
 inline bool step_without_vectors(Vec3 gradient, const Sym3& hessian, double radius, Vec3& step) {
     auto a = rows_of(hessian);
     std::array<double, 3> g{gradient.x, gradient.y, gradient.z};
-    diagonalise(a, [&](std::size_t p, std::size_t q, double c, double s) {
+    diagonalise(a, values_stand, [&](std::size_t p, std::size_t q, double c, double s) {
         const double before = g[p];
         g[p] = c * before - s * g[q];
         g[q] = s * before + c * g[q];

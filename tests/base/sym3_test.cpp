@@ -94,6 +94,17 @@ TEST_CASE("eigen: finds the soft direction of a stiff leg to a thousandth of a n
     CHECK_WITHIN(std::abs(glm::dot(e.vector[2], glm::normalize(leg))), 1.0, 1e-12);
 }
 
+TEST_CASE("eigen: values near each other and far apart come to round-off of the largest") {
+    Random r(17);
+    for (int i = 0; i < 3000; ++i) {
+        const double largest = std::pow(10.0, r.between(0.0, 9.0)), apart = std::pow(10.0, r.between(-18.0, 0.0));
+        std::array<double, 3> wanted{largest, largest * (1.0 - apart), (i % 2 == 0 ? largest : 1.0) * r.between(-1.0, 1.0)};
+        const std::array<double, 3> value = eigenvalues(with_eigenvalues(r.direction(), r.direction(), wanted[0], wanted[1], wanted[2]));
+        std::sort(wanted.begin(), wanted.end());
+        for (std::size_t k = 0; k < 3; ++k) CHECK_WITHIN(value[k], wanted[k], 3e-15 * largest);
+    }
+}
+
 TEST_CASE("eigen: repeated values and the zero matrix") {
     const Eigen3 twice = eigen(with_eigenvalues({1, 2, 3}, {1, 0, 0}, 5.0, 5.0, -1.0));
     CHECK_WITHIN(twice.value[0], -1.0, 1e-14);
