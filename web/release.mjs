@@ -11,9 +11,13 @@ import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
 import { brotliCompressSync, constants, gzipSync } from 'node:zlib';
 
+import { minify } from 'terser';
+
 import { copyLibraries } from './libraries.mjs';
 import { aboutOf } from './parts.mjs';
 import { guardsOf, PACKED_TYPES, TYPES } from './serve.mjs';
+
+const GUARD = 'guard.js'; // the one script of the page that is no module
 
 const here = dirname(fileURLToPath(import.meta.url));
 const icons = join(here, '..', 'assets', 'icons');
@@ -49,20 +53,30 @@ function named(release) {
   return { name: `app-${hash.slice(0, 12)}`, ...release };
 }
 
+/** The same script in fewer bytes: no comments, no blanks, short names inside it. */
+const shrunk = async (source, module) => (await minify(source, { module, toplevel: true })).code;
+
+async function shrinkScripts(out) {
+  for (const path of filesBelow(out).filter((name) => extname(name) === '.js')) {
+    const file = join(out, path);
+    writeFileSync(file, await shrunk(readFileSync(file, 'utf8'), path !== GUARD));
+  }
+}
+
 /** Names what the start needs, so that the browser asks for all of it at once and not for each when the one before it has come. */
 function announceParts(out) {
-  const parts = readdirSync(out).filter((name) => extname(name) === '.js' && name !== 'guard.js').sort();
+  const parts = readdirSync(out).filter((name) => extname(name) === '.js' && name !== GUARD).sort();
   const links = [...parts.map((name) => `<link rel="modulepreload" href="${name}">`), '<link rel="preload" href="guywright.wasm" as="fetch" type="application/wasm" crossorigin>'];
   const page = join(out, 'index.html');
   writeFileSync(page, readFileSync(page, 'utf8').replace('</head>', () => `${links.join('\n')}\n</head>`));
 }
 
-function writeServiceWorker(out, version) {
-  const worker = readFileSync(join(here, 'sw.js'), 'utf8');
+async function writeServiceWorker(out, version) {
+  const worker = await shrunk(readFileSync(join(here, 'sw.js'), 'utf8'), false);
   const files = filesBelow(out).map((path) => describe(out, path));
   const release = named({ version, files, headers: guardsOf(out) });
   // In a block: a worker that was cut off anywhere is no script, and not one that does nothing.
-  writeFileSync(join(out, 'sw.js'), `{\nconst RELEASE = ${JSON.stringify(release)};\n${worker}}\n`);
+  writeFileSync(join(out, 'sw.js'), `{\nconst RELEASE = ${JSON.stringify(release)};\n${worker}\n}\n`);
   return release.name;
 }
 
@@ -84,8 +98,9 @@ copyLibraries(part);
 drawIcons(part, values.rsvg);
 for (const name of ['guywright.js', 'guywright.wasm']) cpSync(join(values.program, name), join(part, name));
 writeFileSync(join(part, 'about.json'), JSON.stringify(aboutOf({ root: join(here, '..'), ...values })));
+await shrinkScripts(part);
 announceParts(part);
-const name = writeServiceWorker(part, values.version);
+const name = await writeServiceWorker(part, values.version);
 pack(part);
 rmSync(values.out, { recursive: true, force: true });
 renameSync(part, values.out);

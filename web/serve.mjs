@@ -89,6 +89,9 @@ function headersFor(root, file, sent, encoding) {
   };
 }
 
+/** What goes with "not modified": the browser has the rest, and every file of the copy is asked for twice at the first visit. */
+const unchangedOf = ({ ETag, Vary, 'Cache-Control': cache }) => ({ ETag, Vary, 'Cache-Control': cache });
+
 function refuse(response, status, text) {
   response.writeHead(status, { 'Content-Type': 'text/plain; charset=utf-8', 'Content-Security-Policy': "default-src 'none'; frame-ancestors 'none'", 'X-Content-Type-Options': 'nosniff' });
   response.end(`${text}\n`);
@@ -100,7 +103,7 @@ function answer(root, request, response) {
   if (!file) return refuse(response, 404, 'no such file');
   const [sent, encoding] = packedFor(file, request.headers['accept-encoding']);
   const headers = headersFor(root, file, sent, encoding);
-  if (request.headers['if-none-match'] === headers.ETag) return response.writeHead(304, headers).end();
+  if (request.headers['if-none-match'] === headers.ETag) return response.writeHead(304, unchangedOf(headers)).end();
   response.writeHead(200, headers);
   if (request.method === 'HEAD') return response.end();
   return createReadStream(sent).on('error', () => response.destroy()).pipe(response);

@@ -53,7 +53,9 @@ test('packed files are sent to who takes them, and unpack to the plain file', as
   assert.equal(gz.headers['content-encoding'], 'gzip');
   assert.equal(none.headers['content-encoding'], undefined);
   assert.ok(plain.equals(brotliDecompressSync(br.body)) && plain.equals(gunzipSync(gz.body)) && plain.equals(none.body));
-  assert.equal((await get(site, '/guywright.js', { headers: { 'If-None-Match': none.headers.etag } })).status, 304);
+  const unchanged = await get(site, '/guywright.js', { headers: { 'If-None-Match': none.headers.etag } });
+  assert.equal(unchanged.status, 304);
+  for (const name of ['etag', 'vary', 'cache-control']) assert.equal(unchanged.headers[name], none.headers[name]); // RFC 9110, 15.4.5
 });
 
 test('nothing outside the folder is served, by whatever spelling', async (t) => {
