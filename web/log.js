@@ -13,6 +13,7 @@ export class Log {
   #stand; // told of the entries whose signatures stand
   #pending = Promise.resolve();
   #unwritten = new Map(); // id -> record
+  #falls = new Map(); // id -> { time, of }: of entries that could not be read when their plan was changed
   #drafts = new Map(); // check code -> draft, what is in hand before it is on the disk
   fault; // 'denied' or 'full' while nothing can be written
 
@@ -56,7 +57,7 @@ export class Log {
 
   // --- entries ---
 
-  /** id -> record, in memory before in the database. A record that is none is handed on as it was found. */
+  /** id -> record, in memory before in the database; `all.unread` where that cannot be read. A record that is none is handed on as it was found. */
   async #records() {
     const all = new Map();
     try {
@@ -64,6 +65,7 @@ export class Log {
       keys.result.forEach((id, i) => all.set(String(id), found.result[i]));
     } catch (error) {
       this.#failed(error);
+      all.unread = true;
     }
     for (const [id, record] of this.#unwritten) all.set(id, record);
     return all;
@@ -93,17 +95,28 @@ export class Log {
 
   /** The plan of an entry was changed: its signatures hold no longer. `planId()`: the plan that it became, for the message there. */
   fall(id, planId) {
-    return this.#inOrder(async () => {
-      const record = (await this.#records()).get(id);
-      if (entryFaults(record?.entry, this.#codeOf).length > 0 || record.entry.fell_away) return;
-      this.#unwritten.set(id, { ...record, entry: { ...record.entry, fell_away: { time: timeOf(new Date()) } }, of: planId() });
-      await this.#write();
+    return this.#inOrder(() => {
+      this.#falls.set(id, { time: timeOf(new Date()), of: planId() });
+      return this.#writeFalls();
     });
+  }
+
+  async #writeFalls() {
+    if (this.#falls.size === 0) return;
+    const all = await this.#records();
+    for (const [id, { time, of }] of this.#falls) {
+      const record = all.get(id);
+      if (!record && all.unread) continue; // tried again, and holds meanwhile
+      this.#falls.delete(id);
+      if (entryFaults(record?.entry, this.#codeOf).length > 0 || record.entry.fell_away) continue;
+      this.#unwritten.set(id, { ...record, entry: { ...record.entry, fell_away: { time } }, of });
+    }
+    await this.#write();
   }
 
   /** Signed on this device and not fallen away. What was read from a file is a record, and signs nothing here. */
   async #standing() {
-    return (await this.all()).filter(({ entry, origin }) => entry && origin === 'here' && !entry.fell_away);
+    return (await this.all()).filter(({ id, entry, origin }) => entry && origin === 'here' && !entry.fell_away && !this.#falls.has(id));
   }
 
   async standingFor(planText) {
@@ -123,7 +136,10 @@ export class Log {
 
   /** At the start, and on coming back from another window. */
   refresh() {
-    return this.#inOrder(() => this.#tellStanding());
+    return this.#inOrder(async () => {
+      await this.#writeFalls();
+      await this.#tellStanding();
+    });
   }
 
   // --- as a file ---

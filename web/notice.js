@@ -3,30 +3,44 @@
 import { say } from './words.js';
 
 const notice = document.getElementById('notice');
+const waiting = []; // { text, choices }; the first is shown
 
-/**
- * Shows `text` with one button per choice until one is pressed.
- * @param {string} text
- * @param {Record<string, () => void>} choices label -> what to do
- * @returns {() => void} takes it away again, if it is still the one that is shown
- */
-export function show(text, choices = { [say('ok')]: () => {} }) {
-  notice.querySelector('p').textContent = text;
-  const buttons = Object.entries(choices).map(([label, act]) => {
+function takeAway(message) {
+  const at = waiting.indexOf(message);
+  if (at >= 0) waiting.splice(at, 1);
+  if (at === 0) showFirst();
+}
+
+function showFirst() {
+  const [message] = waiting;
+  notice.hidden = !message;
+  if (!message) return;
+  notice.querySelector('p').textContent = message.text;
+  notice.querySelector('.choices').replaceChildren(...Object.entries(message.choices).map(([label, act]) => {
     const button = document.createElement('button');
     button.type = 'button';
     button.textContent = label;
     button.addEventListener('click', () => {
-      notice.hidden = true;
+      takeAway(message);
       act();
     });
     return button;
-  });
-  notice.querySelector('.choices').replaceChildren(...buttons);
-  notice.hidden = false;
-  return () => {
-    if (notice.contains(buttons[0])) notice.hidden = true;
-  };
+  }));
+}
+
+/**
+ * Shows `text` with one button per choice until one is pressed; after those that nobody has answered yet.
+ * @param {string} text
+ * @param {Record<string, () => void>} choices label -> what to do
+ * @returns {() => void} takes it away again, if it is still there
+ */
+export function show(text, choices = { [say('ok')]: () => {} }) {
+  const message = { text, choices };
+  const same = waiting.findIndex((each) => each.text === text); // said twice it is read once
+  if (same >= 0) waiting[same] = message;
+  else waiting.push(message);
+  if (waiting[0] === message) showFirst();
+  return () => takeAway(message);
 }
 
 /** The program cannot go on. `detail` is for whoever mends it. */

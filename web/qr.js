@@ -4,6 +4,17 @@ const SVG = 'http://www.w3.org/2000/svg';
 const QUIET_MODULES = 4; // white around a code, as its standard wants
 const LARGEST_SIDE_PX = [1600, 1000, 2600]; // a picture is tried in these sizes: neither blurred nor noisy ones fit all
 
+/** This copy of the app lacks the library, or it does not run here. */
+export class NotWhole extends Error {}
+
+async function library(part) {
+  try {
+    return (await import(`./lib/qr/${part}.js`)).default;
+  } catch (error) {
+    throw new NotWhole(error.message);
+  }
+}
+
 function svg(name, attributes, ...children) {
   const made = document.createElementNS(SVG, name);
   for (const [key, value] of Object.entries(attributes)) made.setAttribute(key, value);
@@ -11,9 +22,9 @@ function svg(name, attributes, ...children) {
   return made;
 }
 
-/** A drawing of the code of `text`, black on white with the white around it. `label` says what it is. */
+/** A drawing of the code of `text`, black on white with the white around it. `label` says what it is. Rejects with NotWhole. */
 export async function draw(text, label) {
-  const { default: encodeQR } = await import('./lib/qr/index.js');
+  const encodeQR = await library('index');
   const modules = encodeQR(text, 'raw', { ecc: 'medium', encoding: 'alphanumeric', border: QUIET_MODULES });
   const side = modules.length;
   let path = '';
@@ -38,7 +49,7 @@ function pixels(source, width, height, largest) {
 
 /** Text of the code in the picture; undefined where none is found. */
 async function readPixels(image) {
-  const { default: decodeQR } = await import('./lib/qr/decode.js');
+  const decodeQR = await library('decode');
   try {
     return decodeQR(image);
   } catch {

@@ -4,7 +4,7 @@ import { LARGEST_PLAN_BYTES } from './files.js';
 import { element } from './element.js';
 import { key, largeCheckCode } from './page.js';
 import { fill } from './words.js';
-import { frameReader, pixelsOf, readPicture } from './qr.js';
+import { NotWhole, frameReader, pixelsOf, readPicture } from './qr.js';
 
 const LARGEST_PICTURE_BYTES = 40 * 1024 * 1024; // the largest cameras of telephones make 25 MB
 const MOST_MEGAPIXELS = 220; // cameras of telephones make 200; unpacked, each takes 4 bytes
@@ -85,7 +85,11 @@ export class Reader {
     this.#say(this.#words.looking);
     this.#setKeys();
     await this.#video.play().catch(() => {});
-    await this.#watch(watch);
+    await this.#watch(watch).catch((error) => {
+      if (!(error instanceof NotWhole)) throw error;
+      this.#stopCamera();
+      this.#say(this.#words.noCodes);
+    });
   }
 
   #stopCamera() {
@@ -133,8 +137,8 @@ export class Reader {
       const n = Math.ceil((await pixelsOf(file)) / 1e6);
       if (n > MOST_MEGAPIXELS) return this.#say(fill(this.#words.pictureTooMany, { name, n, most: MOST_MEGAPIXELS }));
       text = await readPicture(file);
-    } catch {
-      return this.#say(fill(this.#words.notAPicture, { name }));
+    } catch (error) {
+      return this.#say(error instanceof NotWhole ? this.#words.noCodes : fill(this.#words.notAPicture, { name }));
     }
     if (turn !== this.#turn) return undefined;
     return text === undefined ? this.#say(fill(this.#words.noCodeInPicture, { name })) : this.#take(text);

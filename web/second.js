@@ -191,6 +191,7 @@ export class SecondCheck {
 
   // --- step 3: list and signatures ---
 
+  /** Returns the line for a refusal. */
   #showSigning() {
     const { preload } = this.#asked;
     const refusal = message();
@@ -203,6 +204,7 @@ export class SecondCheck {
     this.#page.step(this.#words.signStep, largeCheckCode(this.#words.checkCodeLabel, this.#asked.check_code), element('h2', { textContent: preload.title }), element('p', { textContent: this.#words.whoTicks }), list,
       element('h2', { textContent: this.#words.signTitle }), element('p', { textContent: this.#words.signHow }), names, people, refusal);
     this.#keys([key('measure again', this.#words.measureAgain, () => this.#showBlind())]);
+    return refusal;
   }
 
   #item(item, i, drawPeople) {
@@ -250,11 +252,13 @@ export class SecondCheck {
 
   async #sign(part, refusal, drawPeople) {
     if (this.#planChanged()) return say(refusal, this.#words.planChanged);
-    this.#draft = state.resumed(this.#draft, this.#asked.text, Date.now()); // the list may have got too old meanwhile
+    const before = this.#draft;
+    this.#draft = state.resumed(before, this.#asked.text, Date.now());
     this.#compared ??= this.#compareNow().compared ?? undefined;
     const { people, items } = this.#asked.preload;
     const why = state.whyNoSignature({ draft: this.#draft, compared: this.#compared, items: items.length, part });
-    if (why) return this.#refuse(refusal, why);
+    const tooOld = state.unticked(this.#draft, items.length) > state.unticked(before, items.length); // what is shown as ticked is no longer
+    if (why) return this.#refuse(tooOld ? this.#showSigning() : refusal, why);
     say(refusal, '');
     this.#keepDraft(state.withSignature(this.#draft, part, { rigger: people[0], second: people[1] }, timeOf(new Date())));
     if (state.isSigned(this.#draft)) return this.#finish();

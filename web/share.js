@@ -4,7 +4,7 @@ import { fileName } from './files.js';
 import { element } from './element.js';
 import { key, largeCheckCode } from './page.js';
 import { fill } from './words.js';
-import { draw } from './qr.js';
+import { NotWhole, draw } from './qr.js';
 
 const TURN_MS = 2500; // time for a camera to find a code and for a hand to keep still
 
@@ -19,16 +19,24 @@ export async function show(page, shared, save) {
   const { language, codes } = shared;
   let timer = 0, at = 0;
   const words = page.open({ kind: 'share', language, title: 'shareTitle', leave: () => clearInterval(timer) });
-  const total = codes.length;
   const frame = element('div', { className: 'code' });
   const place = element('p', { className: 'place' });
   place.setAttribute('role', 'status');
   const message = element('p', { className: 'message', hidden: true });
   message.setAttribute('role', 'alert');
   const beside = element('div', { className: 'beside' }, largeCheckCode(words.checkCodeLabel, shared.check_code),
-    element('p', { className: 'plan', textContent: `${shared.title || words.noTitle} \u00B7 ${shared.verdict}` }), place, element('p', { textContent: total ? words.shareHow : words.noCode }), message);
+    element('p', { className: 'plan', textContent: `${shared.title || words.noTitle} \u00B7 ${shared.verdict}` }), place, element('p', { textContent: codes.length > 0 ? words.shareHow : words.noCode }), message);
   page.body.append(element('div', { className: 'shown' }, frame, beside));
-  const drawings = await Promise.all(codes.map((text, i) => draw(text, fill(words.codeFor, { n: i + 1, total }))));
+  const tell = (text) => {
+    message.textContent = text;
+    message.hidden = false;
+  };
+  const drawings = await Promise.all(codes.map((text, i) => draw(text, fill(words.codeFor, { n: i + 1, total: codes.length })))).catch((error) => {
+    if (!(error instanceof NotWhole)) throw error;
+    tell(words.noCodes);
+    return [];
+  });
+  const total = drawings.length;
   const turnTo = (next) => {
     at = next % total;
     frame.replaceChildren(drawings[at]);
@@ -42,8 +50,7 @@ export async function show(page, shared, save) {
   const file = fileToShare(shared);
   const shareFile = () => navigator.share({ files: [file], title: shared.title }).catch((error) => {
     if (error.name === 'AbortError') return; // the person has thought better of it
-    message.textContent = fill(words.notShared, { why: error.message });
-    message.hidden = false;
+    tell(fill(words.notShared, { why: error.message }));
   });
   page.setKeys(language, [
     total > 1 && key('next code', words.nextCode, () => turnTo(at + 1), 'action'),

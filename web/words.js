@@ -122,6 +122,8 @@ const WORDS = {
   hold: ['Stop turning', 'Arrêter le défilement'],
   turn: ['Turn by itself', 'Faire défiler'],
   noCode: ['This plan has no code: an input is missing or out of range.', "Ce plan n'a pas de code : une saisie manque ou sort des limites."],
+  noCodes: ['Codes can be neither drawn nor read: this copy of the app is not whole. Plan files work all the same.',
+    "Les codes ne peuvent être ni dessinés ni lus : cette copie de l'appli n'est pas entière. Les fichiers de plan fonctionnent quand même."],
   shareFile: ['Share as a file', 'Partager en fichier'],
   saveFile: ['Save plan file', 'Enregistrer le plan'],
   codeFor: ['QR code of the plan, {n} of {total}', 'Code QR du plan, {n} sur {total}'],

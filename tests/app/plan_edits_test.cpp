@@ -50,6 +50,18 @@ TEST_CASE("new_plan: sound, and NOT CHECKED until every value is in") {
     CHECK(evaluate(plan).verdict != Verdict::NotChecked);
 }
 
+TEST_CASE("AddGuy: where its anchor is has to be entered, the height too where it would be that of another anchor") {
+    Plan plan = entered_plan();
+    const auto asked = [&](double height_m) {
+        plan.guys.back().anchor_height_m = height_m;
+        plan.not_measured.clear();
+        edit(plan, AddGuy{});
+        return plan.not_measured;
+    };
+    CHECK(asked(0.0) == std::vector<std::string>{"guys[3].bearing_deg", "guys[3].inclination_deg", "guys[3].anchor_strength_kN"});
+    CHECK(asked(-0.6) == std::vector<std::string>{"guys[4].bearing_deg", "guys[4].inclination_deg", "guys[4].anchor_strength_kN", "guys[4].anchor_height_m"});
+}
+
 TEST_CASE("remove_entry: paths of the entry go, later ones move down, others stay") {
     Plan plan = entered_plan();
     edit(plan, AddGuy{});

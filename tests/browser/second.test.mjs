@@ -323,6 +323,60 @@ test('signatures stand on card, sheet and page, and fall away with any change; u
   assert.match(entry.fell_away.time, /^\d{4}-/, 'the entry stays and says so');
 });
 
+test('a change while the log cannot be read ends the signatures all the same, and is written when it can be', async (t) => {
+  const app = await open(t);
+  await openPlan(app, oddPlan());
+  await signThrough(app, oddPlan());
+  await app.key('close page').click();
+  const signedPlan = await savedPlan(app);
+  await app.page.evaluate(() => {
+    const { transaction } = IDBDatabase.prototype;
+    window.mendLog = () => { IDBDatabase.prototype.transaction = transaction; };
+    IDBDatabase.prototype.transaction = function broken(...how) {
+      if (this.name === 'guywright log') throw new DOMException('broken', 'UnknownError');
+      return transaction.apply(this, how);
+    };
+  });
+  await choose(app, 'name plan');
+  await enterText(app, 'Gate pier, left');
+  await app.tap('close menu');
+  await app.tap('undo');
+  await checked(app);
+  assert.equal(await savedPlan(app), signedPlan, 'the very plan again');
+  await app.page.evaluate(() => {
+    window.mendLog();
+    document.dispatchEvent(new Event('visibilitychange')); // as on coming back to the window
+  });
+  assert.match((await allOf(app, 'entries'))[0].entry.fell_away.time, /^\d{4}-/);
+  await app.told();
+  assert.doesNotMatch(await app.page.locator('#text').textContent(), /Signed:/);
+  await choose(app, 'second');
+  await app.key('compare').waitFor();
+  assert.match(await app.text(), /Signatures fell away: Mara, Jon had signed on/);
+});
+
+test('a list that got too old while it was open is shown unticked, with what is to do', async (t) => {
+  const app = await open(t);
+  await openPlan(app, oddPlan());
+  await startSecond(app);
+  await fillIn(app, oddPlan());
+  await app.key('compare').click();
+  await app.key('go on').click();
+  await tickAll(app);
+  await app.page.locator('#rigger-name').fill('Mara');
+  await app.page.evaluate((later) => {
+    const now = Date.now;
+    Date.now = () => now() + later;
+  }, second.TICKS_HOLD_MS);
+  await app.key('sign as rigger').click();
+  await app.says(fill(EN.notSignedList, { n: 14 }));
+  assert.equal(await app.page.locator('#page [role="checkbox"][aria-checked="true"]').count(), 0);
+  assert.equal(await app.page.locator('#rigger-name').inputValue(), 'Mara', 'nothing typed is lost');
+  await tickAll(app);
+  await signBoth(app);
+  await app.says(EN.signedTitle);
+});
+
 // --- the log ---
 
 test('the log goes out as one file and into a fresh profile; damaged entries are set aside and never lost', async (t) => {

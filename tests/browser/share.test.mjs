@@ -6,10 +6,11 @@ import { join } from 'node:path';
 import { test } from 'node:test';
 
 import { LANGUAGES, fill, wordsOf } from '../../web/words.js';
-import { AppPage, SCREENS, freshContext, launch, onlyInChromium, startSite, temporaryFolder } from './harness.mjs';
+import { AppPage, SCREENS, SITE, freshContext, launch, onlyInChromium, startSite, temporaryFolder } from './harness.mjs';
 import { checked, choose, coarse, savedPlan, severalCodes, showPlans } from './steps.mjs';
 
 const EXAMPLES = new URL('../../assets/examples/', import.meta.url);
+const EN = wordsOf('en');
 const example = (name) => JSON.parse(readFileSync(new URL(`${name}.json`, EXAMPLES), 'utf8'));
 const MOST_BYTES_OF_HUGE_FILE = 100 * 1024 * 1024;
 const SIGNS = '0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZ$*-.:';
@@ -195,6 +196,25 @@ test('what cannot be used is said in plain words and changes nothing', async (t)
   await app.key('open read').waitFor();
   await app.page.keyboard.press('Escape');
   assert.equal(await savedPlan(app), before, 'looked at and not opened');
+});
+
+test('without the library of codes it is said so, and file and rig sheet are there all the same', async (t) => {
+  const site = await startSite(t);
+  for (const part of ['index', 'decode']) site.answers.set(`/lib/qr/${part}.js`, (_, response) => response.writeHead(404).end());
+  const app = await openPages(t, await freshContext(t, coarse(SCREENS.phone)), site.address);
+  await choose(app, 'share');
+  await app.key('save file').waitFor();
+  assert.equal(await app.message(), EN.noCodes);
+  assert.equal(await app.key('next code').count(), 0);
+  await app.key('close page').click();
+  await choose(app, 'sheet');
+  await app.key('print').waitFor();
+  assert.equal(await app.page.locator('#page .status').textContent(), EN.noCodes);
+  assert.match(await app.page.locator('#page .paper').innerText(), /Anchors/);
+  await app.key('close page').click();
+  await choose(app, 'read code');
+  await give(app, asFile('photo.png', readFileSync(join(SITE, 'icons', 'icon-192.png')), 'image/png'));
+  await app.page.waitForFunction((text) => document.querySelector('#page .message').textContent === text, EN.noCodes);
 });
 
 /** A film for Chromium's make-believe camera: each code for a second. */

@@ -291,6 +291,7 @@ Edited edit(Plan& plan, const AddGuy&, const Speech& speech) {
     plan.guys.push_back(std::move(g));
     const std::size_t last = plan.guys.size() - 1;
     mark_guy_not_measured(plan, last);
+    if (plan.guys[last].anchor_height_m != 0.0) mark_not_measured(plan, at("guys", last, ".anchor_height_m"));  // the height of another anchor
     return {{}, at("guys", last, ".bearing_deg")};
 }
 
