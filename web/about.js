@@ -14,8 +14,12 @@ function part({ name, version, what, licence }) {
 }
 
 async function copyLine() {
-  const copy = await offline.check().catch(() => null);
-  return copy ? say('copyWhole', copy) : say('noCopy');
+  try {
+    const copy = await offline.check();
+    return copy ? say('copyWhole', copy) : say('noCopy');
+  } catch {
+    return say('copyUntold');
+  }
 }
 
 export class About {
@@ -38,7 +42,8 @@ export class About {
   async open(notes) {
     const body = this.#page.querySelector('.body');
     const heading = (what) => element('h2', { textContent: say(what) });
-    body.replaceChildren(element('p', { textContent: say('purpose') }), heading('not'), list(notes), heading('checked'), list(HOW_CHECKED.map((what) => say(what))));
+    const first = element('p', { textContent: say('purpose') });
+    body.replaceChildren(first, heading('not'), list(notes), heading('checked'), list(HOW_CHECKED.map((what) => say(what))));
     this.#page.hidden = false;
     setCovered(true);
     this.#page.scrollTop = 0;
@@ -46,7 +51,8 @@ export class About {
     try {
       const { app, engine, plan, parts } = await (await fetch('about.json')).json();
       const versions = list([say('appVersion', app), say('engineVersion', engine), say('planVersion', { plan }), await copyLine(), offline.lastRefusal()].filter(Boolean));
-      body.append(heading('version'), versions, heading('parts'), ...parts.map(part));
+      if (first.isConnected) // not opened anew meanwhile
+        body.append(heading('version'), versions, heading('parts'), ...parts.map(part));
     } catch (error) {
       body.append(element('p', { textContent: say('partsUnreadable', { why: error.message }) }));
     }

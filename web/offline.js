@@ -23,17 +23,18 @@ function workerAddress() {
 }
 
 function ask(worker, question) {
-  return new Promise((resolve) => {
+  return new Promise((resolve, reject) => {
     const channel = new MessageChannel();
     channel.port1.onmessage = (event) => resolve(event.data);
     worker.postMessage(question, [channel.port2]);
+    setTimeout(() => reject(new Error('no answer')), LONGEST_ANSWER_MS);
   });
 }
 
 /** As people compare them by radio: "0.1.0 (99fcb4)". */
 export const nameOf = ({ version, release }) => `${version} (${release.slice('app-'.length, 'app-'.length + 6)})`.trim();
 
-/** Hashes every file of the copy that this window runs. Resolves with { release, version, files, whole, before } - or null where there is no copy. */
+/** Hashes every file of the copy that this window runs. Resolves with { release, version, files, whole, before } - or null where there is no copy. Rejects where no answer comes. */
 export async function check() {
   const registration = await container?.getRegistration();
   return registration?.active ? ask(registration.active, { type: 'check' }) : null;
@@ -58,7 +59,8 @@ async function tell(words, shownMs) {
 export const lastRefusal = () => (refused ? say(`refused_${refused.reason}`, refused) : '');
 
 async function sayRefused() {
-  const copy = await check();
+  const copy = await check().catch(() => undefined);
+  if (copy === undefined) return; // the page about the app tells it all the same
   tell(copy ? say('goesOn', { why: lastRefusal(), version: nameOf(copy) }) : say('noCopyMade', { why: lastRefusal() }), SHOWN_LONG_MS);
 }
 
@@ -80,8 +82,7 @@ async function take(offered, saved) {
 }
 
 async function offerNewRelease(waiting, saved) {
-  const silence = new Promise((resolve) => { setTimeout(() => resolve({ version: '', release: '' }), LONGEST_ANSWER_MS); });
-  const [newer, copy] = await Promise.all([Promise.race([ask(waiting, { type: 'version' }), silence]), check()]);
+  const [newer, copy] = await Promise.all([ask(waiting, { type: 'version' }).catch(() => ({ version: '', release: '' })), check()]);
   if (!isAtWork) offer = show(say('newer', { newer: nameOf(newer), version: nameOf(copy) }), { [say('useNow')]: () => take(waiting, saved), [say('keepThis')]: () => {} });
 }
 
@@ -115,8 +116,8 @@ async function sayOtherWindow() {
     return;
   }
   workBegun();
-  const copy = await check();
-  tell(say('otherWindow', { version: nameOf(copy) }), SHOWN_LONG_MS);
+  const copy = await check().catch(() => null);
+  if (copy) tell(say('otherWindow', { version: nameOf(copy) }), SHOWN_LONG_MS);
 }
 
 container?.addEventListener('message', ({ data }) => {

@@ -94,6 +94,7 @@ const WORDS = {
   partsUnreadable: ['The list of parts could not be read from the copy of the app. ({why})', 'La liste des parties n\'a pas pu être lue dans la copie de l\'appli. ({why})'],
   copyWhole: ['Offline copy {release}: {whole} of {files} files whole', 'Copie hors ligne {release} : {whole} fichiers sur {files} entiers'],
   noCopy: ['No offline copy in this browser yet', 'Pas encore de copie hors ligne dans ce navigateur'],
+  copyUntold: ['Whether the offline copy is whole is not known: the browser gives no answer', 'On ne sait pas si la copie hors ligne est entière : le navigateur ne répond pas'],
   appVersion: ['App {version}, build {build}', 'Appli {version}, compilation {build}'],
   engineVersion: ['Engine {version}, build {build}', 'Moteur {version}, compilation {build}'],
   planVersion: ['Plan files of version {plan}', 'Fichiers de plan, version {plan}'],

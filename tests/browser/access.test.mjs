@@ -255,3 +255,15 @@ test('the page about the app has the licence of every part, the versions and the
   await about.getByRole('button', { name: 'Back to the plan' }).tap();
   assert.equal(await about.isVisible(), false);
 });
+
+test('a service worker that never answers hides neither versions nor licences', async (t) => {
+  const app = await openApp(t, PHONE);
+  await app.page.evaluate(() => { navigator.serviceWorker.getRegistration = async () => ({ active: { postMessage() {} } }); });
+  await choose(app, 'about');
+  const about = app.page.locator('#about');
+  await about.getByRole('heading', { name: 'What it is made of' }).waitFor();
+  const words = await about.textContent();
+  assert.match(words, /Whether the offline copy is whole is not known/);
+  assert.doesNotMatch(words, /No offline copy/);
+  assert.match(words, /App \d+\.\d+\.\d+, build/);
+});

@@ -137,6 +137,9 @@ function clickForTap(page) {
   Object.getPrototypeOf(page.locator('body')).tap = function tap() { return this.click(); };
 }
 
+/** Before a picture the driver of Firefox tries to add a style of its own. A style of ours that is refused is told in Chromium. */
+const isOfDriver = (line) => IN_FIREFOX && /blocked an inline style \(style-src-elem\)/.test(line);
+
 /** The app in a page: its state, its requests and complaints, and a finger that taps and drags by widget id. */
 export class AppPage {
   requests = []; // addresses of everything the page asked for
@@ -149,7 +152,7 @@ export class AppPage {
     if (IN_FIREFOX) clickForTap(app.page);
     else app.devtools = await context.newCDPSession(app.page);
     app.page.on('request', (request) => app.requests.push(request.url()));
-    app.page.on('console', (line) => ['error', 'warning'].includes(line.type()) && app.complaints.push(line.text()));
+    app.page.on('console', (line) => ['error', 'warning'].includes(line.type()) && !isOfDriver(line.text()) && app.complaints.push(line.text()));
     app.page.on('pageerror', (error) => app.complaints.push(String(error)));
     await app.page.goto(address);
     await app.ready();
