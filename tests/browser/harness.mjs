@@ -152,8 +152,9 @@ export class AppPage {
     if (IN_FIREFOX) clickForTap(app.page);
     else app.devtools = await context.newCDPSession(app.page);
     app.page.on('request', (request) => app.requests.push(request.url()));
-    app.page.on('console', (line) => ['error', 'warning'].includes(line.type()) && !isOfDriver(line.text()) && app.complaints.push(line.text()));
-    app.page.on('pageerror', (error) => app.complaints.push(String(error)));
+    const complain = (line) => !isOfDriver(line) && app.complaints.push(line);
+    app.page.on('console', (line) => ['error', 'warning'].includes(line.type()) && complain(line.text()));
+    app.page.on('pageerror', (error) => complain(String(error)));
     await app.page.goto(address);
     await app.ready();
     return app;
