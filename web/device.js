@@ -86,6 +86,7 @@ export class Device {
   }
 
   #take(kind, event) {
+    if (![event.alpha, event.beta, event.gamma].some(Number.isFinite)) return; // a browser without sensors may send one that says nothing
     this.#seen[kind] = event;
     const has = sensorsOf(this.#seen).map((found, i) => found || this.#has[i]); // what was there once does not go
     if (String(has) !== String(this.#has)) this.#call('guywright_device_has', ['number', 'number'], has);

@@ -48,7 +48,7 @@ struct AnchorSet {
     Verdict verdict = Verdict::NotChecked;
     double margin =
         k_broken_margin;  ///< least margin over the box of errors of what the anchors decide, as Check::margin; of one that comes down at some point of it, up to there
-    Check governing;  ///< the row that has it
+    Check governing;  ///< the row that has it; of one that comes down, that it does
     Plan plan;        ///< the plan with these guys and no others
 };
 
@@ -223,9 +223,9 @@ private:
         if (choosing_) return choose_pretension();
         if (!judged_) {
             if (next_ == sets_.size()) return finish();
-            const double wanted = wanted_margin(sets_[next_]);
-            if (!(sets_[next_].margins.all > wanted)) return skip();
-            judged_ = std::make_unique<Confirmation>(plan_with(sets_[next_].anchors, sets_[next_].pretension_kN), [wanted](const CheckTable& so_far) {
+            wanted_ = wanted_margin(sets_[next_]);
+            if (!(sets_[next_].margins.all > wanted_)) return skip();
+            judged_ = std::make_unique<Confirmation>(plan_with(sets_[next_].anchors, sets_[next_].pretension_kN), [wanted = wanted_](const CheckTable& so_far) {
                 return comes_down(so_far) || !(anchor_margins(so_far).all > wanted);
             });
         }
@@ -279,13 +279,13 @@ private:
         if (!e.faults.empty()) return;
         AnchorSet out{sets_[next_].anchors, sets_[next_].pretension_kN, e.verdict, HUGE_VAL, {}, judged_->plan()};
         e.worst.for_each([&](const Check& c) {
-            if (!anchors_decide(c.id) || !(margin_of(c) < out.margin)) return;
-            out.margin = margin_of(c);
-            out.governing = c;
+            if (!anchors_decide(c.id)) return;
+            if (says_down(c) || (!says_down(out.governing) && margin_of(c) < out.margin)) out.governing = c;
+            out.margin = std::min(out.margin, margin_of(c));
         });
         std::vector<AnchorSet>& best = best_of(sets_[next_]);
         const auto same = told_already(out.anchors, best);
-        if (same != best.end() && same->margin >= out.margin) return;
+        if (same != best.end() && !(out.margin > wanted_)) return;  // the verdict stopped there: it may be less
         if (same != best.end()) best.erase(same);
         const auto after = std::upper_bound(best.begin(), best.end(), out, [](const AnchorSet& a, const AnchorSet& b) { return a.margin > b.margin; });
         best.insert(after, std::move(out));
@@ -309,6 +309,7 @@ private:
     std::size_t learned_from_ = SIZE_MAX;
     bool choosing_ = false;   ///< the pretension of the set in hand
     double judged_kN_ = 0.0;  ///< that it was judged with
+    double wanted_ = 0.0;     ///< margin that it was judged for
     int verdicts_ = 0;        ///< on the set in hand
     std::unique_ptr<Confirmation> judged_;
     std::array<std::vector<AnchorSet>, 2> best_;

@@ -42,11 +42,16 @@ inline double shortfall(const CheckTable& table) {
     return sum;
 }
 
-/// It falls, or there is no answer: what else such a table says is not worth comparing.
+/// A row that says: it falls, or there is no answer.
+inline bool says_down(const Check& c) {
+    return c.status == CheckStatus::Fail && std::find(k_down_rules.begin(), k_down_rules.end(), c.id) != k_down_rules.end();
+}
+
+/// What else such a table says is not worth comparing.
 inline bool comes_down(const CheckTable& table) {
     return std::any_of(k_down_rules.begin(), k_down_rules.end(), [&](CheckId id) {
         const Check* c = table.find(id);
-        return c != nullptr && c->status == CheckStatus::Fail;
+        return c != nullptr && says_down(*c);
     });
 }
 

@@ -15,7 +15,8 @@ Plan with_anchors(int count, std::uint64_t number) {
     support::Random r(number);
     const Vec3 head_m = *drawn_head_of(p);
     for (int i = 0; i < count; ++i) {
-        const Vec3 at_m = plumb_point(head_m) + r.between(2.8, 5.5) * along_bearing(radians(360.0 * i / count + r.between(-12.0, 12.0)));
+        const double bearing_deg = 360.0 * i / count + r.between(-12.0, 12.0), away_m = r.between(2.8, 5.5);  // in this order with every compiler
+        const Vec3 at_m = plumb_point(head_m) + away_m * along_bearing(radians(bearing_deg));
         p.candidate_anchors_m.push_back({std::min(at_m.x, -0.1), at_m.y, 0.0});
     }
     return p;

@@ -7,8 +7,9 @@ import { readFileSync, truncateSync, writeFileSync } from 'node:fs';
 import { createServer, request as ask } from 'node:http';
 import { join } from 'node:path';
 import { test } from 'node:test';
-import { crc32, deflateSync } from 'node:zlib';
+import { deflateSync } from 'node:zlib';
 
+import { crc32 } from './crc32.mjs';
 import { AppPage, SCREENS, SITE, freshContext, onlyInChromium, openApp, releaseOf, startSite, temporaryFolder } from './harness.mjs';
 import { checked, choose, coarse, savedPlan, walkThrough } from './steps.mjs';
 

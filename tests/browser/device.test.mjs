@@ -212,6 +212,7 @@ for (const answer of ['denied', 'error']) {
   test(`permission that is not given (${answer}) is said in plain words, and the number can be entered by hand`, onlyInChromium('that there is a screen to be touched'), async (t) => {
     const app = await askingPage(t, answer);
     await showTakeKey(app);
+    await fireEvents(app, 'deviceorientation', { alpha: null, beta: null, gamma: null }); // as where there are no sensors
     await tapOnly(app, TAKE);
     await app.until((state) => /may not read the sensors here/.test(state.widgets.find(({ id }) => id === 'reading state')?.label), 'plain words');
     await tapOnly(app, 'reading cancel');

@@ -6,6 +6,7 @@ import { join } from 'node:path';
 import { test } from 'node:test';
 
 import { LANGUAGES, fill, wordsOf } from '../../web/words.js';
+import { crc32 } from './crc32.mjs';
 import { AppPage, SCREENS, SITE, freshContext, launch, onlyInChromium, startSite, temporaryFolder } from './harness.mjs';
 import { checked, choose, coarse, savedPlan, severalCodes, showPlans } from './steps.mjs';
 
@@ -81,14 +82,7 @@ function textOf(bytes) {
   }
   return out;
 }
-function crcBytes(bytes) {
-  let crc = 0xffffffff;
-  for (const byte of bytes) {
-    crc ^= byte;
-    for (let i = 0; i < 8; ++i) crc = (crc >>> 1) ^ (crc & 1 ? 0xedb88320 : 0);
-  }
-  return [24, 16, 8, 0].map((shift) => (~crc >>> shift) & 255);
-}
+const crcBytes = (bytes) => [24, 16, 8, 0].map((shift) => (crc32(bytes) >>> shift) & 255);
 
 test('a plan with six guys and two ropes goes over in one code, with the server stopped, and is the same byte for byte', async (t) => {
   const site = await startSite(t);

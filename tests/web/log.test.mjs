@@ -1,11 +1,14 @@
 // The log without a browser: nothing can be kept here, so that all of it stays in memory, as where storage is denied.
 
 import assert from 'node:assert/strict';
+import { webcrypto } from 'node:crypto';
 import { readFileSync } from 'node:fs';
 import { test } from 'node:test';
 
 import { Log } from '../../web/log.js';
 import { writeLog } from '../../web/log_format.js';
+
+globalThis.crypto ??= webcrypto; // Debian's Node has it there only
 
 const [SIGNED] = JSON.parse(readFileSync(new URL('../logs/signed_by_version_1.json', import.meta.url), 'utf8')).entries;
 const APP = { version: '0', build: '' };
