@@ -37,6 +37,16 @@ export async function draw(text, label) {
   return drawing;
 }
 
+/** Drawings of all `texts`, labelled by `labelOf(index)`; undefined where this copy of the app can draw none. */
+export async function drawAll(texts, labelOf) {
+  try {
+    return await Promise.all(texts.map((text, i) => draw(text, labelOf(i))));
+  } catch (error) {
+    if (!(error instanceof NotWhole)) throw error;
+    return undefined;
+  }
+}
+
 function pixels(source, width, height, largest) {
   const scale = Math.min(1, largest / Math.max(width, height));
   const canvas = document.createElement('canvas');

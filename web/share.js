@@ -4,7 +4,7 @@ import { fileName } from './files.js';
 import { element } from './element.js';
 import { key, largeCheckCode } from './page.js';
 import { fill } from './words.js';
-import { NotWhole, draw } from './qr.js';
+import { drawAll } from './qr.js';
 
 const TURN_MS = 2500; // time for a camera to find a code and for a hand to keep still
 
@@ -31,12 +31,9 @@ export async function show(page, shared, save) {
     message.textContent = text;
     message.hidden = false;
   };
-  const drawings = await Promise.all(codes.map((text, i) => draw(text, fill(words.codeFor, { n: i + 1, total: codes.length })))).catch((error) => {
-    if (!(error instanceof NotWhole)) throw error;
-    tell(words.noCodes);
-    return [];
-  });
-  const total = drawings.length;
+  const drawings = await drawAll(codes, (i) => fill(words.codeFor, { n: i + 1, total: codes.length }));
+  if (!drawings) tell(words.noCodes);
+  const total = drawings?.length ?? 0;
   const turnTo = (next) => {
     at = next % total;
     frame.replaceChildren(drawings[at]);

@@ -2,7 +2,7 @@
 
 import { element } from './element.js';
 import { key } from './page.js';
-import { NotWhole, draw } from './qr.js';
+import { drawAll } from './qr.js';
 import { signature } from './second.js';
 import { fill } from './words.js';
 
@@ -138,15 +138,10 @@ export async function show(page, look, standing, second) {
   page.body.append(status);
   page.setKeys(language, []);
   for (; sheet.checking && !closed; sheet = look()) await new Promise((again) => { setTimeout(again, LOOK_AGAIN_MS); });
-  let hint = words.printHow;
-  const codes = await Promise.all(sheet.codes.map((text) => draw(text, sheet.code_note))).catch((error) => {
-    if (!(error instanceof NotWhole)) throw error;
-    hint = words.noCodes;
-    return [];
-  });
+  const codes = await drawAll(sheet.codes, () => sheet.code_note);
   const signed = await standing();
   if (closed) return;
-  status.textContent = hint;
-  page.body.append(paper(page, sheet, codes, signed, words));
+  status.textContent = codes ? words.printHow : words.noCodes;
+  page.body.append(paper(page, sheet, codes ?? [], signed, words));
   page.setKeys(language, [key('print', words.print, () => print(), 'action'), !signed && key('second of sheet', words.secondTitle, second)]);
 }
