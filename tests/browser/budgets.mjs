@@ -8,7 +8,7 @@ import { existsSync, statSync } from 'node:fs';
 import { loadavg } from 'node:os';
 import { join } from 'node:path';
 
-import { at, between, noteFrames, over, slide } from './frames.mjs';
+import { at, noteFrames, over, slide } from './frames.mjs';
 import { AppPage, SCREENS, SITE, launch, releaseOf, startSite } from './harness.mjs';
 import { noteMemories, session } from './memory.mjs';
 import { checked, choose, coarse, has } from './steps.mjs';
@@ -99,7 +99,7 @@ async function frames(app) {
   await app.devtools.send('Emulation.setCPUThrottlingRate', { rate: THROTTLE });
   const { notes, checking } = await slide(app, 'slide frame.lean_deg', 6);
   await app.devtools.send('Emulation.setCPUThrottlingRate', { rate: 1 });
-  const work = notes.map((each) => each.work), apart = between(notes);
+  const work = notes.map((each) => each.work), apart = notes.map((each) => each.waited);
   const where = `while sliding, ${THROTTLE}x slower`;
   const note = `${notes.length} frames, measuring error looked at in ${Math.round(100 * checking)} % of looks`;
   print(`work of a frame ${where}, median`, at(work, 0.5), 16.7, 'ms', note);

@@ -1,12 +1,12 @@
 // How long frames take while a finger moves a slider on a slow device, with the check of measuring error running, and while advice is
 // computed; nothing is asserted:   node tests/browser/frame_times.mjs [screen ...]
-// Chromium at a quarter of its speed. "work" is what the app itself does in a frame, on the processor; "between" is from one
-// frame to the next, which on a machine that draws WebGL in software is mostly the drawing.
+// Chromium at a quarter of its speed. "work" is what the app itself does in a frame, on the processor; "waited" is from one frame to
+// the next that it asked for, which is 16.7 ms at the least, and more where WebGL, drawn in software, takes longer.
 
 import { readFileSync } from 'node:fs';
 import { loadavg } from 'node:os';
 
-import { at, between, noteFrames, over, slide } from './frames.mjs';
+import { at, noteFrames, over, slide } from './frames.mjs';
 import { AppPage, SCREENS, launch, startSite } from './harness.mjs';
 import { choose, coarse, has } from './steps.mjs';
 
@@ -57,7 +57,7 @@ async function measure(name, screen) {
       const { notes, checking } = await slide(app, `slide ${path}`, 4);
       console.log(`${name}, ${throttle}x slower, ${path}: ${notes.length} frames, checking in ${(100 * checking).toFixed(0)} % of looks; load of the machine ${loadavg()[0].toFixed(1)}`);
       console.log(`    work     ${line(notes.map(({ work }) => work))}`);
-      console.log(`    between  ${line(between(notes))}`);
+      console.log(`    waited   ${line(notes.map(({ waited }) => waited))}`);
       await app.settled();
     }
     await advise(app, name, throttle);

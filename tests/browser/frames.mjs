@@ -1,14 +1,19 @@
 // Frames of the app while a finger moves, for what measures them: frame_times.mjs, budgets.mjs.
 
-/** Runs in the page before anything else: notes when each frame starts and how long it works. */
+/** Runs in the page before anything else: notes when each frame starts, how long it works, and how long it was waited for: from the frame that asked for it, or from when it was asked for at rest. */
 export function noteFrames() {
   window.frameNotes = [];
+  let inFrame;
   const ask = window.requestAnimationFrame.bind(window);
-  window.requestAnimationFrame = (draw) => ask((time) => {
-    const start = performance.now();
-    draw(time);
-    window.frameNotes.push({ start, work: performance.now() - start });
-  });
+  window.requestAnimationFrame = (draw) => {
+    const asked = inFrame ?? performance.now();
+    return ask((time) => {
+      inFrame = performance.now();
+      draw(time);
+      window.frameNotes.push({ waited: inFrame - asked, work: performance.now() - inFrame });
+      inFrame = undefined;
+    });
+  };
 }
 
 const sorted = (numbers) => [...numbers].sort((a, b) => a - b);
@@ -17,9 +22,6 @@ const sorted = (numbers) => [...numbers].sort((a, b) => a - b);
 export const at = (numbers, share) => sorted(numbers)[Math.min(numbers.length - 1, Math.floor(share * numbers.length))] ?? NaN;
 
 export const over = (numbers, limit) => numbers.filter((each) => each > limit).length;
-
-/** From one frame to the next. */
-export const between = (notes) => notes.slice(1).map(({ start }, i) => start - notes[i].start);
 
 /** A finger to and fro on the slider for some seconds, as fast as the page takes it. Resolves with its frames, and in what share of looks measuring error was looked at. */
 export async function slide(app, id, seconds) {

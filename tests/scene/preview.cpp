@@ -156,8 +156,7 @@ scene::Look sun() {
             .text = IM_COL32(0, 0, 0, 255),
             .text_halo = IM_COL32(255, 255, 255, 255),
             .hazard = IM_COL32(190, 70, 0, 255),
-            .highlight = IM_COL32(0, 220, 235, 255),
-            .sky = IM_COL32(255, 255, 255, 255)};
+            .highlight = IM_COL32(0, 220, 235, 255)};
 }
 
 scene::Look dim() {
@@ -173,8 +172,7 @@ scene::Look dim() {
             .text = IM_COL32(245, 245, 240, 255),
             .text_halo = IM_COL32(0, 0, 0, 255),
             .hazard = IM_COL32(255, 176, 0, 255),
-            .highlight = IM_COL32(0, 150, 160, 255),
-            .sky = IM_COL32(16, 18, 20, 255)};
+            .highlight = IM_COL32(0, 150, 160, 255)};
 }
 
 scene::Look night() {
@@ -191,8 +189,7 @@ scene::Look night() {
             .text = red(255, 60),
             .text_halo = red(0, 0),
             .hazard = red(150, 20),
-            .highlight = red(120, 10),
-            .sky = red(0, 0)};
+            .highlight = red(120, 10)};
 }
 
 // --- rigs --------------------------------------------------------------------------------------------------------------------
@@ -367,6 +364,7 @@ void shoot(const Shot& shot, const Size& size, const Texture& texture, ImFont* f
     const bool large = size.height > 400;
     const double enlarge = large ? scene::enlargement(e) : 1.0;
     const scene::Picture asked{shot.shown, enlarge, large, shot.highlight, {}, {}};
+    list.AddRectFilled(frame.min, frame.max, shot.look.text_halo);  // each theme writes on a halo of its field
     const int left_out = scene::draw(list, font, 18.0F, frame, shot.camera, shot.view, shot.plan, e, asked, shot.look);
     Picture picture(static_cast<int>(size.width * size.ratio), static_cast<int>(size.height * size.ratio));
     paint(picture, texture, list, size.ratio);

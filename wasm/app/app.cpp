@@ -74,6 +74,7 @@ void App::draw(const View& view, const Fonts& fonts) {
     std::vector<Command> wishes = std::exchange(waiting_, {});
     widgets::Ui ui{*ImGui::GetWindowDrawList(), fonts, widgets::theme(state_.theme), mirror_, hand_, cut_, wishes};
     screens::draw_screen(ui, state_, view);
+    field_ = ui.theme.field;
     focus_ = ui.focus_id;
     end_canvas();
     app::apply(state_, wishes);

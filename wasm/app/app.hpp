@@ -22,8 +22,9 @@ struct Settings {
 /// The part of the program that has a plan and shows it. The shell calls it; it never calls the shell.
 class App {
 public:
-    void draw(const View& view, const Fonts& fonts);  ///< one ImGui frame; called only when something changed
-    void go_on_computing(double budget_ms);           ///< the sweep over measuring error, then what the open screen asks; after the frame has been drawn
+    void draw(const View& view, const Fonts& fonts);      ///< one ImGui frame; called only when something changed
+    [[nodiscard]] ImU32 field() const { return field_; }  ///< of the frame drawn last: the colour behind all else, that nothing of it fills
+    void go_on_computing(double budget_ms);               ///< the sweep over measuring error, then what the open screen asks; after the frame has been drawn
     /// Two fingers, layout px: what was at `from` comes to `to`, `factor` times as large, in the next frame drawn.
     void pinch(glm::dvec2 from_px, glm::dvec2 to_px, double factor);
     [[nodiscard]] bool is_on_picture(ImVec2 at_px) const;  ///< of the frame drawn last
@@ -81,6 +82,7 @@ private:
     VerdictFeeler feeler_;
     std::optional<Verdict> felt_;
     const Fonts* fonts_ = nullptr;
+    ImU32 field_ = 0;
     std::string focus_;   ///< id of the widget that the keyboard would act on
     float scale_ = 1.0F;  ///< of the frame drawn last
     bool wants_frame_ = false;

@@ -1,9 +1,10 @@
 #include "wasm/platform/renderer.hpp"
 
 #include <GLES2/gl2.h>
-#include <array>
+#include <algorithm>
 #include <cstddef>
 #include <imgui.h>
+#include <span>
 
 namespace guywright::platform {
 namespace {
@@ -17,9 +18,14 @@ constexpr const char* k_vertex_shader =
     "uniform vec4 to_clip; varying vec2 at; varying vec4 paint;"
     "void main() { at = uv; paint = colour; gl_Position = vec4(position * to_clip.xy + to_clip.zw, 0.0, 1.0); }";
 
-constexpr const char* k_fragment_shader =
+constexpr const char* k_letters_shader =
     "precision mediump float; uniform sampler2D atlas; varying vec2 at; varying vec4 paint;"
     "void main() { gl_FragColor = vec4(paint.rgb, paint.a * texture2D(atlas, at).a); }";
+
+/// Without a graphics chip a frame mostly waits for the atlas to be looked up: what is of one colour goes without.
+constexpr const char* k_plain_shader =
+    "precision mediump float; varying vec4 paint;"
+    "void main() { gl_FragColor = paint; }";
 
 GLuint compiled(GLenum kind, const char* source) {
     const GLuint shader = glCreateShader(kind);
@@ -28,16 +34,33 @@ GLuint compiled(GLenum kind, const char* source) {
     return shader;
 }
 
+GLuint linked(const char* fragment_shader) {
+    const GLuint program = glCreateProgram();
+    glAttachShader(program, compiled(GL_VERTEX_SHADER, k_vertex_shader));
+    glAttachShader(program, compiled(GL_FRAGMENT_SHADER, fragment_shader));
+    glBindAttribLocation(program, k_position, "position");
+    glBindAttribLocation(program, k_uv, "uv");
+    glBindAttribLocation(program, k_colour, "colour");
+    glLinkProgram(program);
+    return program;
+}
+
 const void* offset(std::size_t bytes) { return reinterpret_cast<const void*>(bytes); }
 
-void set_up_state(const ImDrawData& data, int width_px, int height_px) {
+void set_up_state(int width_px, int height_px, unsigned field) {
+    const ImVec4 colour = ImGui::ColorConvertU32ToFloat4(field);
     glViewport(0, 0, width_px, height_px);
     glDisable(GL_SCISSOR_TEST);
-    glClearColor(0.0F, 0.0F, 0.0F, 1.0F);
+    glClearColor(colour.x, colour.y, colour.z, 1.0F);
     glClear(GL_COLOR_BUFFER_BIT);
+    glEnable(GL_SCISSOR_TEST);
     glEnable(GL_BLEND);
     glBlendFuncSeparate(GL_SRC_ALPHA, GL_ONE_MINUS_SRC_ALPHA, GL_ONE, GL_ONE_MINUS_SRC_ALPHA);
-    if (data.CmdListsCount > 0) glEnable(GL_SCISSOR_TEST);
+}
+
+void set_to_clip(GLuint program, const ImVec2& size) {
+    glUseProgram(program);
+    glUniform4f(glGetUniformLocation(program, "to_clip"), 2.0F / size.x, -2.0F / size.y, -1.0F, 1.0F);
 }
 
 void describe_vertices() {
@@ -48,25 +71,29 @@ void describe_vertices() {
     glVertexAttribPointer(k_colour, 4, GL_UNSIGNED_BYTE, GL_TRUE, k_stride, offset(offsetof(ImDrawVert, col)));
 }
 
-void draw_command(const ImDrawCmd& command, const ImVec2& ratio, int height_px) {
+/// False where nothing of the command is seen.
+bool set_scissor(const ImDrawCmd& command, const ImVec2& ratio, int height_px) {
     const float left = command.ClipRect.x * ratio.x, top = command.ClipRect.y * ratio.y;
     const float right = command.ClipRect.z * ratio.x, bottom = command.ClipRect.w * ratio.y;
-    if (!(right > left && bottom > top)) return;
+    if (!(right > left && bottom > top)) return false;
     glScissor(static_cast<int>(left), static_cast<int>(static_cast<float>(height_px) - bottom), static_cast<int>(right - left), static_cast<int>(bottom - top));
-    glDrawElements(GL_TRIANGLES, static_cast<GLsizei>(command.ElemCount), GL_UNSIGNED_SHORT, offset(command.IdxOffset * sizeof(ImDrawIdx)));
+    return true;
+}
+
+/// One triangle is of no letter in the atlas.
+bool is_plain(const ImDrawList& list, unsigned index, const ImVec2& white) {
+    const std::span corners(list.IdxBuffer.Data + index, 3);
+    return std::all_of(corners.begin(), corners.end(), [&](ImDrawIdx corner) {
+        const ImVec2 uv = list.VtxBuffer[corner].uv;
+        return uv.x == white.x && uv.y == white.y;
+    });
 }
 
 }  // namespace
 
 void Renderer::make() {
-    program_ = glCreateProgram();
-    glAttachShader(program_, compiled(GL_VERTEX_SHADER, k_vertex_shader));
-    glAttachShader(program_, compiled(GL_FRAGMENT_SHADER, k_fragment_shader));
-    glBindAttribLocation(program_, k_position, "position");
-    glBindAttribLocation(program_, k_uv, "uv");
-    glBindAttribLocation(program_, k_colour, "colour");
-    glLinkProgram(program_);
-    to_clip_ = glGetUniformLocation(program_, "to_clip");
+    letters_ = linked(k_letters_shader);
+    plain_ = linked(k_plain_shader);
     glGenBuffers(1, &vertices_);
     glGenBuffers(1, &indices_);
     glGenTextures(1, &atlas_);
@@ -84,13 +111,12 @@ void Renderer::upload_fonts() {
     glTexImage2D(GL_TEXTURE_2D, 0, GL_ALPHA, width, height, 0, GL_ALPHA, GL_UNSIGNED_BYTE, alpha);
 }
 
-void Renderer::draw(const ImDrawData& data) {
+void Renderer::draw(const ImDrawData& data, unsigned field) {
     const ImVec2 ratio = data.FramebufferScale;
     const int width_px = static_cast<int>(data.DisplaySize.x * ratio.x), height_px = static_cast<int>(data.DisplaySize.y * ratio.y);
     if (width_px <= 0 || height_px <= 0) return;
-    set_up_state(data, width_px, height_px);
-    glUseProgram(program_);
-    glUniform4f(to_clip_, 2.0F / data.DisplaySize.x, -2.0F / data.DisplaySize.y, -1.0F, 1.0F);
+    set_up_state(width_px, height_px, field);
+    for (const GLuint program : {plain_, letters_}) set_to_clip(program, data.DisplaySize);
     glBindTexture(GL_TEXTURE_2D, atlas_);
     glBindBuffer(GL_ARRAY_BUFFER, vertices_);
     glBindBuffer(GL_ELEMENT_ARRAY_BUFFER, indices_);
@@ -99,7 +125,21 @@ void Renderer::draw(const ImDrawData& data) {
         const ImDrawList& list = *data.CmdLists[i];
         glBufferData(GL_ARRAY_BUFFER, list.VtxBuffer.size_in_bytes(), list.VtxBuffer.Data, GL_STREAM_DRAW);
         glBufferData(GL_ELEMENT_ARRAY_BUFFER, list.IdxBuffer.size_in_bytes(), list.IdxBuffer.Data, GL_STREAM_DRAW);
-        for (const ImDrawCmd& command : list.CmdBuffer) draw_command(command, ratio, height_px);
+        for (const ImDrawCmd& command : list.CmdBuffer)
+            if (set_scissor(command, ratio, height_px)) draw_command(list, command);
+    }
+}
+
+/// In its order: plain ones that follow each other at once, and so letters.
+void Renderer::draw_command(const ImDrawList& list, const ImDrawCmd& command) const {
+    const ImVec2 white = ImGui::GetIO().Fonts->TexUvWhitePixel;
+    const unsigned end = command.IdxOffset + command.ElemCount;
+    for (unsigned from = command.IdxOffset, to = from; from < end; from = to) {
+        const bool plain = is_plain(list, from, white);
+        do to += 3;
+        while (to < end && is_plain(list, to, white) == plain);
+        glUseProgram(plain ? plain_ : letters_);
+        glDrawElements(GL_TRIANGLES, static_cast<GLsizei>(to - from), GL_UNSIGNED_SHORT, offset(from * sizeof(ImDrawIdx)));
     }
 }
 

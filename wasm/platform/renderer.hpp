@@ -1,6 +1,8 @@
 #pragma once
 
+struct ImDrawCmd;
 struct ImDrawData;
+struct ImDrawList;
 
 namespace guywright::platform {
 
@@ -8,13 +10,14 @@ namespace guywright::platform {
 /// browser wait for the picture before, 10 ms and more of each frame where drawing is slow.
 class Renderer {
 public:
-    void make();          ///< program, buffers and fonts; after a lost context anew, with what was lost forgotten
-    void upload_fonts();  ///< ImGui's font atlas, baked before
-    void draw(const ImDrawData& data);
+    void make();                                        ///< programs, buffers and fonts; after a lost context anew, with what was lost forgotten
+    void upload_fonts();                                ///< ImGui's font atlas, baked before
+    void draw(const ImDrawData& data, unsigned field);  ///< on a field of that colour, packed as ImGui does
 
 private:
-    unsigned program_ = 0, vertices_ = 0, indices_ = 0, atlas_ = 0;
-    int to_clip_ = -1;
+    void draw_command(const ImDrawList& list, const ImDrawCmd& command) const;
+
+    unsigned letters_ = 0, plain_ = 0, vertices_ = 0, indices_ = 0, atlas_ = 0;
 };
 
 }  // namespace guywright::platform

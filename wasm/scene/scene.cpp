@@ -162,7 +162,6 @@ int draw(ImDrawList& list, ImFont* label_font, float label_px, const Frame& fram
     if (!(size.x > 20.0 && size.y > 20.0)) return 0;
     const SharpLines sharp(list);
     list.PushClipRect(frame.min, frame.max, true);
-    list.AddRectFilled(frame.min, frame.max, look.sky);
     const Type type{label_font, label_px};
     const int left_out = view == View::Forces ? draw_polygon_view(list, type, frame, camera, plan, e, picture, look)
                                               : draw_site_view(list, type, frame, camera, view, plan, e, picture, look);

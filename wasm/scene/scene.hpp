@@ -12,7 +12,7 @@ namespace guywright::scene {
 
 /// Colours of the theme. `text_halo` must carry `text`, `hazard` and `resultant`: every label stands on a halo of it.
 struct Look {
-    ImU32 ground, face, edge, leg, guy, guy_slack, rope, load, resultant, text, text_halo, hazard, highlight, sky;
+    ImU32 ground, face, edge, leg, guy, guy_slack, rope, load, resultant, text, text_halo, hazard, highlight;
 };
 
 /// Part of the screen, CSS px.

@@ -29,7 +29,6 @@ scene::Highlight lit_by(const app::SiteInHand& site) {
 void draw_one(Ui& ui, const app::State& s, Box box, bool from_head) {
     const std::string title = said(s, from_head ? words::practice::k_diagram : words::practice::k_polygon);
     scene::Picture picture{.shown = k_holding, .highlight = lit_by(s.practice->site), .speech = s.speech, .from_head = from_head};
-    ui.draw.AddRectFilled(box.min(), box.max(), ui.theme.scene.sky);
     write_line(ui, ui.fonts.strong, box.cut_top(widgets::k_line_px + 4.0F).inner(4.0F), title, ui.theme.ink);
     scene::draw(ui.draw, ui.fonts.strong, k_label_px, {box.min(), box.max()}, s.camera, scene::View::Forces, s.plan, s.evaluation, picture, ui.theme.scene);
     ui.mirror.push_back({from_head ? "head forces" : "force polygon", "image", title, "", box});

@@ -170,7 +170,6 @@ void draw_locked(widgets::Ui& ui, const app::State& state, Layout& l, int finger
 void draw_screen(widgets::Ui& ui, const app::State& state, const app::View& view) {
     const Box screen{view.inset_left_px, view.inset_top_px, view.width_px - view.inset_left_px - view.inset_right_px,
                      view.height_px - view.inset_top_px - view.inset_bottom_px};
-    ui.draw.AddRectFilled({0.0F, 0.0F}, {view.width_px, view.height_px}, ui.theme.field);
     const bool sheet = state.menu_open || state.plans_screen || !state.message.empty() || is_pictureless(state);
     if (state.lock) {
         Layout locked = lay_out(screen, true, std::nullopt);

@@ -18,8 +18,7 @@ constexpr scene::Look look_of(const SceneColours& c) {
             .text = packed(c.text),
             .text_halo = packed(c.text_halo, c.halo_alpha),
             .hazard = packed(c.hazard, c.hazard_alpha),
-            .highlight = packed(c.highlight),
-            .sky = packed(c.sky)};
+            .highlight = packed(c.highlight)};
 }
 
 constexpr Theme theme_of(ThemeName name) {
