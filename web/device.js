@@ -142,7 +142,7 @@ export class Device {
   async #askAwake() {
     try {
       const lock = await navigator.wakeLock.request('screen');
-      if (!this.#awakeWanted) return await lock.release();
+      if (!this.#awakeWanted || this.#lock) return await lock.release(); // one is enough
       this.#lock = lock;
       this.#tellAwake(AWAKE.on);
       // Going out of sight ends it; so may a battery that runs low.

@@ -170,6 +170,16 @@ TEST_CASE("practice: a plan that comes from outside ends it, and the one set asi
     CHECK(own_plan(refused) == own);
 }
 
+TEST_CASE("a text that is no plan is told as such, as a file and as a copy, and the plan in hand stays") {
+    for (const auto open : {open_plan, open_copy}) {
+        State s = first_state();
+        const Plan own = s.plan;
+        open(s, "{}");
+        CHECK(s.message.starts_with("This file cannot be used."));
+        CHECK(s.plan == own);
+    }
+}
+
 namespace {
 
 /// A state in which the site of that number is shown, to be predicted.

@@ -48,6 +48,17 @@ test('off and at once on again: the screen stays on, and goes off when that is w
   assert.ok(locks.every((lock) => lock.released));
 });
 
+test('asked for twice at once, one lock is kept, and the screen goes off when that is wished', async () => {
+  const { device, locks } = await awakeDevice();
+  device.keepAwake(true);
+  document.dispatchEvent(new Event('visibilitychange')); // before the first is there
+  await settled();
+  assert.equal(locks.filter((lock) => !lock.released).length, 1);
+  await device.keepAwake(false);
+  await settled();
+  assert.ok(locks.every((lock) => lock.released));
+});
+
 test('a lock that the device takes away is told as refused', async () => {
   const { device, locks, told } = await awakeDevice();
   await device.keepAwake(true);

@@ -114,6 +114,14 @@ void show_plan(State& s, Plan plan) {
     s.advice_shown = {};
 }
 
+/// The plan that the text holds. Without one the person is told why.
+std::optional<Plan> usable(State& s, std::string_view text) {
+    PlanRead read = read_plan(text);
+    if (read.ok()) return std::move(read.plan);
+    s.message = unusable_file_told(read, s.speech);
+    return std::nullopt;
+}
+
 /// Another plan in place of this one, which stays on the list of those kept.
 void begin_plan(State& s, Plan plan, bool untouched) {
     end_gesture(s);
@@ -454,13 +462,10 @@ std::string enter_shown(State& s, const std::string& path, const std::string& te
 }
 
 void open_plan(State& s, std::string_view text) {
-    PlanRead read = read_plan(text);
-    if (!read.ok()) {
-        s.message = unusable_file_told(read, s.speech);
-        return;
+    if (std::optional<Plan> plan = usable(s, text)) {
+        begin_plan(s, std::move(*plan), false);
+        refresh(s);
     }
-    begin_plan(s, std::move(read.plan), false);
-    refresh(s);
 }
 
 unsigned resume(State& s, std::string_view text, History history, bool untouched) {
@@ -477,11 +482,11 @@ unsigned resume(State& s, std::string_view text, History history, bool untouched
 }
 
 void open_copy(State& s, std::string_view text) {
-    PlanRead read = read_plan(text);
-    if (!read.ok()) return;
-    read.plan.title = copy_title(read.plan.title, s.shelf.plans, s.speech);
-    begin_plan(s, std::move(read.plan), false);
-    refresh(s);
+    if (std::optional<Plan> plan = usable(s, text)) {
+        plan->title = copy_title(plan->title, s.shelf.plans, s.speech);
+        begin_plan(s, std::move(*plan), false);
+        refresh(s);
+    }
 }
 
 std::string enter_text(State& s, const SetText& wish) {
