@@ -1,6 +1,6 @@
 // Frames of the app while a finger moves, for what measures them: frame_times.mjs, budgets.mjs.
 
-/** Runs in the page before anything else: notes when each frame starts, how long it works, and how long it was waited for: from the frame that asked for it, or from when it was asked for at rest. */
+/** Runs in the page before anything else: notes of each frame how long it works, and how long it was waited for: from the frame that asked for it, or from when it was asked for at rest. */
 export function noteFrames() {
   window.frameNotes = [];
   let inFrame;

@@ -34,7 +34,7 @@ GLuint compiled(GLenum kind, const char* source) {
     return shader;
 }
 
-GLuint linked(const char* fragment_shader) {
+Program linked(const char* fragment_shader) {
     const GLuint program = glCreateProgram();
     glAttachShader(program, compiled(GL_VERTEX_SHADER, k_vertex_shader));
     glAttachShader(program, compiled(GL_FRAGMENT_SHADER, fragment_shader));
@@ -42,7 +42,7 @@ GLuint linked(const char* fragment_shader) {
     glBindAttribLocation(program, k_uv, "uv");
     glBindAttribLocation(program, k_colour, "colour");
     glLinkProgram(program);
-    return program;
+    return {program, glGetUniformLocation(program, "to_clip")};
 }
 
 const void* offset(std::size_t bytes) { return reinterpret_cast<const void*>(bytes); }
@@ -58,9 +58,9 @@ void set_up_state(int width_px, int height_px, unsigned field) {
     glBlendFuncSeparate(GL_SRC_ALPHA, GL_ONE_MINUS_SRC_ALPHA, GL_ONE, GL_ONE_MINUS_SRC_ALPHA);
 }
 
-void set_to_clip(GLuint program, const ImVec2& size) {
-    glUseProgram(program);
-    glUniform4f(glGetUniformLocation(program, "to_clip"), 2.0F / size.x, -2.0F / size.y, -1.0F, 1.0F);
+void set_to_clip(const Program& program, const ImVec2& size) {
+    glUseProgram(program.id);
+    glUniform4f(program.to_clip, 2.0F / size.x, -2.0F / size.y, -1.0F, 1.0F);
 }
 
 void describe_vertices() {
@@ -116,7 +116,7 @@ void Renderer::draw(const ImDrawData& data, unsigned field) {
     const int width_px = static_cast<int>(data.DisplaySize.x * ratio.x), height_px = static_cast<int>(data.DisplaySize.y * ratio.y);
     if (width_px <= 0 || height_px <= 0) return;
     set_up_state(width_px, height_px, field);
-    for (const GLuint program : {plain_, letters_}) set_to_clip(program, data.DisplaySize);
+    for (const Program& program : {plain_, letters_}) set_to_clip(program, data.DisplaySize);
     glBindTexture(GL_TEXTURE_2D, atlas_);
     glBindBuffer(GL_ARRAY_BUFFER, vertices_);
     glBindBuffer(GL_ELEMENT_ARRAY_BUFFER, indices_);
@@ -138,7 +138,7 @@ void Renderer::draw_command(const ImDrawList& list, const ImDrawCmd& command) co
         const bool plain = is_plain(list, from, white);
         do to += 3;
         while (to < end && is_plain(list, to, white) == plain);
-        glUseProgram(plain ? plain_ : letters_);
+        glUseProgram(plain ? plain_.id : letters_.id);
         glDrawElements(GL_TRIANGLES, static_cast<GLsizei>(to - from), GL_UNSIGNED_SHORT, offset(from * sizeof(ImDrawIdx)));
     }
 }

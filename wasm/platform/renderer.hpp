@@ -6,6 +6,12 @@ struct ImDrawList;
 
 namespace guywright::platform {
 
+/// Shaders in WebGL, and where they take what brings layout px onto the surface.
+struct Program {
+    unsigned id = 0;
+    int to_clip = -1;
+};
+
 /// Draws what ImGui has prepared, with WebGL 1. The surface is ours alone, so no state of it is read back: a read makes the
 /// browser wait for the picture before, 10 ms and more of each frame where drawing is slow.
 class Renderer {
@@ -17,7 +23,8 @@ public:
 private:
     void draw_command(const ImDrawList& list, const ImDrawCmd& command) const;
 
-    unsigned letters_ = 0, plain_ = 0, vertices_ = 0, indices_ = 0, atlas_ = 0;
+    Program letters_, plain_;
+    unsigned vertices_ = 0, indices_ = 0, atlas_ = 0;
 };
 
 }  // namespace guywright::platform
