@@ -1,10 +1,8 @@
 #include "wasm/platform/renderer.hpp"
 
 #include <GLES2/gl2.h>
-#include <algorithm>
 #include <cstddef>
 #include <imgui.h>
-#include <span>
 
 namespace guywright::platform {
 namespace {
@@ -80,15 +78,6 @@ bool set_scissor(const ImDrawCmd& command, const ImVec2& ratio, int height_px) {
     return true;
 }
 
-/// One triangle is of no letter in the atlas.
-bool is_plain(const ImDrawList& list, unsigned index, const ImVec2& white) {
-    const std::span corners(list.IdxBuffer.Data + index, 3);
-    return std::all_of(corners.begin(), corners.end(), [&](ImDrawIdx corner) {
-        const ImVec2 uv = list.VtxBuffer[corner].uv;
-        return uv.x == white.x && uv.y == white.y;
-    });
-}
-
 }  // namespace
 
 void Renderer::make() {
@@ -121,25 +110,23 @@ void Renderer::draw(const ImDrawData& data, unsigned field) {
     glBindBuffer(GL_ARRAY_BUFFER, vertices_);
     glBindBuffer(GL_ELEMENT_ARRAY_BUFFER, indices_);
     describe_vertices();
-    for (int i = 0; i < data.CmdListsCount; ++i) {
-        const ImDrawList& list = *data.CmdLists[i];
-        glBufferData(GL_ARRAY_BUFFER, list.VtxBuffer.size_in_bytes(), list.VtxBuffer.Data, GL_STREAM_DRAW);
-        glBufferData(GL_ELEMENT_ARRAY_BUFFER, list.IdxBuffer.size_in_bytes(), list.IdxBuffer.Data, GL_STREAM_DRAW);
-        for (const ImDrawCmd& command : list.CmdBuffer)
-            if (set_scissor(command, ratio, height_px)) draw_command(list, command);
-    }
+    for (int i = 0; i < data.CmdListsCount; ++i) draw_list(*data.CmdLists[i], ratio, height_px);
 }
 
-/// In its order: plain ones that follow each other at once, and so letters.
-void Renderer::draw_command(const ImDrawList& list, const ImDrawCmd& command) const {
+void Renderer::draw_list(const ImDrawList& list, const ImVec2& ratio, int height_px) {
     const ImVec2 white = ImGui::GetIO().Fonts->TexUvWhitePixel;
-    const unsigned end = command.IdxOffset + command.ElemCount;
-    for (unsigned from = command.IdxOffset, to = from; from < end; from = to) {
-        const bool plain = is_plain(list, from, white);
-        do to += 3;
-        while (to < end && is_plain(list, to, white) == plain);
-        glUseProgram(plain ? plain_.id : letters_.id);
-        glDrawElements(GL_TRIANGLES, static_cast<GLsizei>(to - from), GL_UNSIGNED_SHORT, offset(from * sizeof(ImDrawIdx)));
+    const auto corner = [&](ImDrawIdx index) {
+        const ImDrawVert& v = list.VtxBuffer[index];
+        return Corner{v.pos.x, v.pos.y, v.uv.x == white.x && v.uv.y == white.y};
+    };
+    order_.clear();
+    for (int i = 0; i < list.CmdBuffer.Size; ++i) order_.add(i, {list.IdxBuffer.Data + list.CmdBuffer[i].IdxOffset, list.CmdBuffer[i].ElemCount}, corner);
+    glBufferData(GL_ARRAY_BUFFER, list.VtxBuffer.size_in_bytes(), list.VtxBuffer.Data, GL_STREAM_DRAW);
+    glBufferData(GL_ELEMENT_ARRAY_BUFFER, static_cast<GLsizeiptr>(order_.indices().size() * sizeof(ImDrawIdx)), order_.indices().data(), GL_STREAM_DRAW);
+    for (const DrawOrder::Piece& piece : order_.pieces()) {
+        if (!set_scissor(list.CmdBuffer[piece.clip], ratio, height_px)) continue;
+        glUseProgram(piece.plain ? plain_.id : letters_.id);
+        glDrawElements(GL_TRIANGLES, static_cast<GLsizei>(piece.count), GL_UNSIGNED_SHORT, offset(piece.from * sizeof(ImDrawIdx)));
     }
 }
 

@@ -1,8 +1,9 @@
 #pragma once
+#include "wasm/platform/draw_order.hpp"
 
-struct ImDrawCmd;
 struct ImDrawData;
 struct ImDrawList;
+struct ImVec2;
 
 namespace guywright::platform {
 
@@ -21,10 +22,11 @@ public:
     void draw(const ImDrawData& data, unsigned field);  ///< on a field of that colour, packed as ImGui does
 
 private:
-    void draw_command(const ImDrawList& list, const ImDrawCmd& command) const;
+    void draw_list(const ImDrawList& list, const ImVec2& ratio, int height_px);
 
     Program letters_, plain_;
     unsigned vertices_ = 0, indices_ = 0, atlas_ = 0;
+    DrawOrder order_;
 };
 
 }  // namespace guywright::platform
