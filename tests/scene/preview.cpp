@@ -154,7 +154,7 @@ scene::Look sun() {
             .load = IM_COL32(150, 160, 170, 255),
             .resultant = IM_COL32(155, 28, 0, 255),
             .text = IM_COL32(0, 0, 0, 255),
-            .text_halo = IM_COL32(255, 255, 255, 255),
+            .plate = IM_COL32(255, 255, 255, 255),
             .hazard = IM_COL32(190, 70, 0, 255),
             .highlight = IM_COL32(0, 220, 235, 255)};
 }
@@ -170,7 +170,7 @@ scene::Look dim() {
             .load = IM_COL32(120, 130, 140, 255),
             .resultant = IM_COL32(255, 150, 110, 255),
             .text = IM_COL32(245, 245, 240, 255),
-            .text_halo = IM_COL32(0, 0, 0, 255),
+            .plate = IM_COL32(0, 0, 0, 255),
             .hazard = IM_COL32(255, 176, 0, 255),
             .highlight = IM_COL32(0, 150, 160, 255)};
 }
@@ -187,7 +187,7 @@ scene::Look night() {
             .load = red(110, 15),
             .resultant = red(255, 80),
             .text = red(255, 60),
-            .text_halo = red(0, 0),
+            .plate = red(0, 0),
             .hazard = red(150, 20),
             .highlight = red(120, 10)};
 }
@@ -364,7 +364,7 @@ void shoot(const Shot& shot, const Size& size, const Texture& texture, ImFont* f
     const bool large = size.height > 400;
     const double enlarge = large ? scene::enlargement(e) : 1.0;
     const scene::Picture asked{shot.shown, enlarge, large, shot.highlight, {}, {}};
-    list.AddRectFilled(frame.min, frame.max, shot.look.text_halo);  // each theme writes on a halo of its field
+    list.AddRectFilled(frame.min, frame.max, shot.look.plate);  // each theme writes on plates of its field
     const int left_out = scene::draw(list, font, 18.0F, frame, shot.camera, shot.view, shot.plan, e, asked, shot.look);
     Picture picture(static_cast<int>(size.width * size.ratio), static_cast<int>(size.height * size.ratio));
     paint(picture, texture, list, size.ratio);

@@ -59,16 +59,16 @@ TEST_CASE("contrast: all text at least 7:1 in sun, dim and red night; marks at l
     }
 }
 
-TEST_CASE("contrast: a label in the scene at least 7:1 on its halo, whatever lies under it") {
+TEST_CASE("contrast: a label in the scene at least 7:1 on its plate, whatever lies under it") {
     for (const ThemeName name : k_all) {
         const Colours& c = colours(name);
         const SceneColours& s = c.scene;
         CAPTURE(static_cast<int>(name));
         for (const auto text : k_scene_texts) {
-            CHECK_MESSAGE(contrast(s.*text, mixed(s.text_halo, c.field, s.halo_alpha)) >= k_text_contrast, "on the field");
+            CHECK_MESSAGE(contrast(s.*text, mixed(s.plate, c.field, s.plate_alpha)) >= k_text_contrast, "on the field");
             for (const auto under : k_under_scene_texts) {
                 CAPTURE(s.*under);
-                CHECK(contrast(s.*text, mixed(s.text_halo, s.*under, s.halo_alpha)) >= k_text_contrast);
+                CHECK(contrast(s.*text, mixed(s.plate, s.*under, s.plate_alpha)) >= k_text_contrast);
             }
         }
     }

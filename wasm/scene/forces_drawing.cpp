@@ -41,7 +41,7 @@ void draw_arrow(Scene& scene, Vec2 from, Vec2 tip, double pull_N) {
     const Look& look = scene.stage.look();
     const double head_px = 20.0 * static_cast<double>(pen.unit_px()), length_px = glm::length(tip - from);
     const Vec2 neck = tip - (tip - from) * std::min(1.0, 0.9 * head_px / std::max(1.0, length_px));
-    pen.image_line(from, neck, {look.text_halo, 6.0F * pen.unit_px()});
+    pen.image_line(from, neck, {look.plate, 6.0F * pen.unit_px()});
     pen.image_line(from, neck, {look.resultant, 4.0F * pen.unit_px()});
     pen.arrow_head(tip, tip - from, static_cast<float>(head_px), look.resultant);
     scene.stage.keep_head_clear(tip, tip - from, head_px);

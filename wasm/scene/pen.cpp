@@ -88,13 +88,11 @@ void Pen::arrow_head(Vec2 tip, Vec2 direction, float length_px, ImU32 colour) {
     image_area(std::array{tip, tip - along + across, tip - along - across}, colour);
 }
 
-void Pen::text(ImFont* font, float size_px, Vec2 middle, const char* words, ImU32 colour, ImU32 halo) {
+void Pen::plate(const ImageBox& box, ImU32 colour) { list_.AddRectFilled(imvec(glm::floor(box.min)), imvec(glm::ceil(box.max)), colour); }
+
+void Pen::text(ImFont* font, float size_px, Vec2 middle, const char* words, ImU32 colour) {
     const ImVec2 size = font->CalcTextSizeA(size_px, FLT_MAX, 0.0F, words);
-    const ImVec2 at{static_cast<float>(middle.x) - 0.5F * size.x, static_cast<float>(middle.y) - 0.5F * size.y};
-    const float reach = std::max(1.5F, 0.11F * size_px), slant = 0.7F * reach;
-    const ImVec2 round[] = {{reach, 0}, {-reach, 0}, {0, reach}, {0, -reach}, {slant, slant}, {-slant, slant}, {slant, -slant}, {-slant, -slant}};
-    for (const ImVec2 r : round) list_.AddText(font, size_px, {at.x + r.x, at.y + r.y}, halo, words);
-    list_.AddText(font, size_px, at, colour, words);
+    list_.AddText(font, size_px, {static_cast<float>(middle.x) - 0.5F * size.x, static_cast<float>(middle.y) - 0.5F * size.y}, colour, words);
 }
 
 }  // namespace guywright::scene

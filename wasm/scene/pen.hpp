@@ -33,7 +33,9 @@ public:
     void image_area(std::span<const Vec2> corners, ImU32 colour);
     /// A solid head with its tip at `tip`, pointing along `direction` (image px).
     void arrow_head(Vec2 tip, Vec2 direction, float length_px, ImU32 colour);
-    void text(ImFont* font, float size_px, Vec2 middle, const char* words, ImU32 colour, ImU32 halo);
+    /// What words are written on, to whole px so that its border is sharp.
+    void plate(const ImageBox& box, ImU32 colour);
+    void text(ImFont* font, float size_px, Vec2 middle, const char* words, ImU32 colour);
 
     [[nodiscard]] const Eye& eye() const { return eye_; }
     [[nodiscard]] const ImageBox& frame() const { return frame_; }

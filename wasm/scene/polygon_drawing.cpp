@@ -50,7 +50,7 @@ double room_px(const PolygonLayout& l) {
 }
 
 void write(Stage& stage, const Type& type, Vec2 left_middle, const std::string& words, ImU32 colour) {
-    stage.pen().text(type.font, type.size_px, {left_middle.x + 0.5 * type.width(words), left_middle.y}, words.c_str(), colour, stage.look().text_halo);
+    stage.pen().text(type.font, type.size_px, {left_middle.x + 0.5 * type.width(words), left_middle.y}, words.c_str(), colour);
 }
 
 void draw_row(Stage& stage, const Type& type, const ForceRow& row, Vec2 left_middle, double wide_px) {
@@ -161,8 +161,8 @@ void draw_polygon(Stage& stage, const Type& type, const PolygonLayout& l, const 
     const std::vector<HeadForce> forces = forces_of(l.rows);
     const ImageBox& frame = stage.pen().frame();
     if (forces.empty())
-        return stage.pen().text(type.font, type.size_px, 0.5 * (frame.min + frame.max), say(picture.speech, words::k_no_forces).data(), look.text,
-                                look.text_halo);  // a literal: it ends with a zero
+        return stage.pen().text(type.font, type.size_px, 0.5 * (frame.min + frame.max), say(picture.speech, words::k_no_forces).data(),
+                                look.text);  // a literal: it ends with a zero
     const std::vector<Vec3> corners = polygon_of(forces);
     const float width_px = 4.5F * stage.pen().unit_px();
     for (std::size_t i = 0; i < forces.size(); ++i) {

@@ -99,8 +99,8 @@ void draw_anchor(Scene& scene, const GuyLine& guy, bool lit) {
         if (marked) {
             const double s = 2.3 * r;
             pen.image_area(std::array{*at + Vec2{0, -s}, *at + Vec2{s, 0.8 * s}, *at + Vec2{-s, 0.8 * s}}, look.hazard);
-            pen.image_line(*at + Vec2{0, -0.4 * s}, *at + Vec2{0, 0.25 * s}, {look.text_halo, 2.4F * pen.unit_px()});
-            pen.image_line(*at + Vec2{0, 0.42 * s}, *at + Vec2{0, 0.62 * s}, {look.text_halo, 2.4F * pen.unit_px()});
+            pen.image_line(*at + Vec2{0, -0.4 * s}, *at + Vec2{0, 0.25 * s}, {look.plate, 2.4F * pen.unit_px()});
+            pen.image_line(*at + Vec2{0, 0.42 * s}, *at + Vec2{0, 0.62 * s}, {look.plate, 2.4F * pen.unit_px()});
             return;
         }
         pen.disc(guy.anchor_m, static_cast<float>(r), look.edge);
@@ -144,7 +144,7 @@ void draw_guy(Scene& scene, std::size_t i) {
     const bool lit = scene.lit(Part::Guy, i), anchor_lit = lit || scene.lit(Part::Anchors);
     Ink ink{guy.slack ? look.guy_slack : look.guy, guy_width_px(guy.tension_N, unit), guy.slack ? 7.0F * unit : 0.0F};
     draw_ground_trace(scene, guy.anchor_m);
-    scene.stage.bar(guy.anchor_m, scene.rig.head_m, {ink, guy.slack ? 0 : faded(look.text_halo, 0.8F), lit});
+    scene.stage.bar(guy.anchor_m, scene.rig.head_m, {ink, guy.slack ? 0 : faded(look.plate, 0.8F), lit});
     scene.stage.keep_clear(guy.anchor_m, scene.rig.head_m);
     draw_anchor(scene, guy, anchor_lit);
     scene.stage.keep_free(guy.anchor_m, 5.0 * static_cast<double>(unit));
@@ -169,7 +169,7 @@ void draw_load(Scene& scene, const RopeLine& rope, bool lit);
 
 void draw_haul(Scene& scene, const RopeLine& rope, const Bar& bar) {
     Pen& pen = scene.stage.pen();
-    const ImU32 colour = bar.ink.colour, inside = scene.stage.look().text_halo;
+    const ImU32 colour = bar.ink.colour, inside = scene.stage.look().plate;
     const Vec3 head = scene.rig.head_m, end = rope.haul_m;
     draw_ground_trace(scene, end);
     scene.stage.bar(head, end, bar);
@@ -191,7 +191,7 @@ void draw_rope(Scene& scene, const RopeLine& rope) {
     const float unit = scene.stage.pen().unit_px();
     const Vec3 head = scene.rig.head_m;
     const Ink ink{look.rope, (rope.pulls ? 3.2F : 1.8F) * unit};
-    const Bar load_side{ink, faded(look.text_halo, 0.8F), scene.lit(Part::Rope, rope.index)};
+    const Bar load_side{ink, faded(look.plate, 0.8F), scene.lit(Part::Rope, rope.index)};
     const Vec3 first = rope.over_edge ? rope.edge_m : rope.load_m;
     scene.stage.bar(head, first, load_side);
     scene.stage.keep_clear(head, first);

@@ -10,9 +10,9 @@
 
 namespace guywright::scene {
 
-/// Colours of the theme. `text_halo` must carry `text`, `hazard` and `resultant`: every label stands on a halo of it.
+/// Colours of the theme. `plate` must carry `text`, `hazard` and `resultant`: every label stands on a plate of it.
 struct Look {
-    ImU32 ground, face, edge, leg, guy, guy_slack, rope, load, resultant, text, text_halo, hazard, highlight;
+    ImU32 ground, face, edge, leg, guy, guy_slack, rope, load, resultant, text, plate, hazard, highlight;
 };
 
 /// Part of the screen, CSS px.

@@ -122,7 +122,7 @@ int Stage::draw_labels(const Type& type) {
     const double mark_px = k_mark_share * static_cast<double>(type.size_px);
     std::vector<LabelWish> wishes;
     for (const Label& l : labels_) {
-        // The halo and a hair of air sideways; the line height has air of its own.
+        // A hair of air sideways; the line height has air of its own.
         const Vec2 box_px{type.width(l.text.words) + 6.0 + (l.text.mark != 0 ? mark_px : 0.0), static_cast<double>(type.size_px)};
         wishes.push_back({box_px, l.text.rank, l.places(box_px), l.own});
     }
@@ -139,20 +139,20 @@ void Stage::draw_label(const Type& type, const Label& label, Vec2 middle, Vec2 b
     const LabelText& text = label.text;
     if (label.own && detail::cut_off(middle, *label.own, lines_)) {
         const Vec2 end = detail::nearest_on(*label.own, middle), start = glm::clamp(end, middle - 0.5 * box_px, middle + 0.5 * box_px);
-        pen_.image_line(start, end, {look_.text_halo, 4.0F * pen_.unit_px()});
+        pen_.image_line(start, end, {look_.plate, 4.0F * pen_.unit_px()});
         pen_.image_line(start, end, {text.colour, 1.5F * pen_.unit_px()});
     }
     if (label.point && needs_leader(middle, box_px, *label.point, label.away_px)) {
         const Vec2 start = glm::clamp(*label.point, middle - 0.5 * box_px, middle + 0.5 * box_px);
         pen_.image_line(start, *label.point, {text.colour, 1.3F * pen_.unit_px()});
     }
+    pen_.plate({middle - 0.5 * box_px, middle + 0.5 * box_px}, look_.plate);
     if (text.mark != 0) {
         const double left = middle.x - 0.5 * box_px.x + 0.3 * k_mark_share * static_cast<double>(size_px), half = 0.38 * box_px.y;
-        pen_.image_line({left, middle.y - half - 1.5}, {left, middle.y + half + 1.5}, {look_.text_halo, 0.22F * size_px + 3.0F});
         pen_.image_line({left, middle.y - half}, {left, middle.y + half}, {text.mark, 0.22F * size_px});
         middle.x += 0.5 * k_mark_share * static_cast<double>(size_px);
     }
-    pen_.text(type.font, size_px, middle, text.words.c_str(), text.colour, look_.text_halo);
+    pen_.text(type.font, size_px, middle, text.words.c_str(), text.colour);
 }
 
 std::vector<Vec3> arc(Vec3 at_m, Vec3 a, Vec3 b, double radius_m) {

@@ -15,7 +15,7 @@ std::string words_of(const app::Speech& speech, const WayItGoes& way) {
 void draw_band(Scene& scene, const std::vector<Vec3>& path, ImU32 colour) {
     Pen& pen = scene.stage.pen();
     const float unit = pen.unit_px();
-    for (const auto& [ink, more_px] : {std::pair{scene.stage.look().text_halo, 4.0F}, std::pair{colour, 0.0F}})
+    for (const auto& [ink, more_px] : {std::pair{scene.stage.look().plate, 4.0F}, std::pair{colour, 0.0F}})
         for (std::size_t i = 2; i + 1 < path.size(); ++i) pen.line(path[i - 1], path[i], {ink, 6.0F * unit + more_px});
     const auto before = pen.image(path[path.size() - 2]), tip = pen.image(path.back());
     if (before && tip) pen.arrow_head(*tip, *tip - *before, 26.0F * unit, colour);

@@ -16,7 +16,7 @@ constexpr scene::Look look_of(const SceneColours& c) {
             .load = packed(c.load),
             .resultant = packed(c.resultant),
             .text = packed(c.text),
-            .text_halo = packed(c.text_halo, c.halo_alpha),
+            .plate = packed(c.plate, c.plate_alpha),
             .hazard = packed(c.hazard, c.hazard_alpha),
             .highlight = packed(c.highlight)};
 }
