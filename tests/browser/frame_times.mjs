@@ -1,7 +1,8 @@
 // How long frames take while a finger moves a slider on a slow device, with the check of measuring error running, and while advice is
 // computed; nothing is asserted:   node tests/browser/frame_times.mjs [screen ...]
 // Chromium at a quarter of its speed. "work" is what the app itself does in a frame, on the processor; "waited" is from one frame to
-// the next that it asked for, which is 16.7 ms at the least, and more where WebGL, drawn in software, takes longer.
+// the next that it asked for, which is 16.7 ms at the least, and more where WebGL, drawn in software, takes longer. How much of that
+// is the browser's own is told by sliding once more with a surface that is cleared and shown, but nothing drawn on it.
 
 import { readFileSync } from 'node:fs';
 import { loadavg } from 'node:os';
@@ -44,6 +45,24 @@ async function advise(app, name, throttle) {
   }
 }
 
+async function slideAndTell(app, path, what) {
+  const { notes, checking } = await slide(app, `slide ${path}`, 4);
+  console.log(`${what}: ${notes.length} frames, checking in ${(100 * checking).toFixed(0)} % of looks; load of the machine ${loadavg()[0].toFixed(1)}`);
+  console.log(`    work     ${line(notes.map(({ work }) => work))}`);
+  console.log(`    waited   ${line(notes.map(({ waited }) => waited))}`);
+  await app.settled();
+}
+
+// Both run in the page.
+function drawNothing() {
+  const calls = WebGLRenderingContext.prototype;
+  window.drawElements = calls.drawElements;
+  calls.drawElements = () => {};
+}
+function drawAgain() {
+  WebGLRenderingContext.prototype.drawElements = window.drawElements;
+}
+
 async function measure(name, screen) {
   const site = await startSite(t);
   const context = await launch(t, undefined, { screen });
@@ -54,12 +73,11 @@ async function measure(name, screen) {
     for (const [step, path] of SLIDERS) {
       await choose(app, `step ${step}`);
       while (!has(await app.state(), `slide ${path}`)) await app.tap('next');
-      const { notes, checking } = await slide(app, `slide ${path}`, 4);
-      console.log(`${name}, ${throttle}x slower, ${path}: ${notes.length} frames, checking in ${(100 * checking).toFixed(0)} % of looks; load of the machine ${loadavg()[0].toFixed(1)}`);
-      console.log(`    work     ${line(notes.map(({ work }) => work))}`);
-      console.log(`    waited   ${line(notes.map(({ waited }) => waited))}`);
-      await app.settled();
+      await slideAndTell(app, path, `${name}, ${throttle}x slower, ${path}`);
     }
+    await app.page.evaluate(drawNothing);
+    await slideAndTell(app, SLIDERS.at(-1)[1], `${name}, ${throttle}x slower, nothing drawn`);
+    await app.page.evaluate(drawAgain);
     await advise(app, name, throttle);
     await choose(app, 'example spillway-bench');
   }
