@@ -88,7 +88,7 @@ void Pen::arrow_head(Vec2 tip, Vec2 direction, float length_px, ImU32 colour) {
     image_area(std::array{tip, tip - along + across, tip - along - across}, colour);
 }
 
-void Pen::plate(const ImageBox& box, ImU32 colour) { list_.AddRectFilled(imvec(glm::floor(box.min)), imvec(glm::ceil(box.max)), colour); }
+void Pen::plate(const ImageBox& box, ImU32 colour) { list_.AddRectFilled(imvec(glm::round(box.min)), imvec(glm::round(box.max)), colour); }
 
 void Pen::text(ImFont* font, float size_px, Vec2 middle, const char* words, ImU32 colour) {
     const ImVec2 size = font->CalcTextSizeA(size_px, FLT_MAX, 0.0F, words);

@@ -33,7 +33,7 @@ public:
     void image_area(std::span<const Vec2> corners, ImU32 colour);
     /// A solid head with its tip at `tip`, pointing along `direction` (image px).
     void arrow_head(Vec2 tip, Vec2 direction, float length_px, ImU32 colour);
-    /// What words are written on, to whole px so that its border is sharp.
+    /// What words are written on, to whole px: its border is sharp, and plates that touch do not overlap.
     void plate(const ImageBox& box, ImU32 colour);
     void text(ImFont* font, float size_px, Vec2 middle, const char* words, ImU32 colour);
 
