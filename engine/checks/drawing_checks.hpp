@@ -137,6 +137,17 @@ inline void check_limits(CheckTable& table, const Limits& limits) {
     }
 }
 
+/// What the plan is told not to look at: a GO that leaves it out must say so.
+inline void check_left_out(CheckTable& table, const Actions& a, const Tolerances& t) {
+    const auto caution_at = [&](CheckId id, double value, double nothing) {
+        if (!(value > nothing)) table.add(yes_no_check(id, 0, CheckStatus::Caution, value, nothing, k_no_case));
+    };
+    caution_at(CheckId::ArrestLeftOut, a.dynamic_factor, 1.0);
+    caution_at(CheckId::SwingLeftOut, a.swing_deg, 0.0);
+    caution_at(CheckId::ErrorLeftOut, std::min({t.bearing_deg, t.inclination_deg, t.lean_deg, t.face_deg, t.distance_m, t.load_percent, t.pretension_percent}),
+               0.0);
+}
+
 }  // namespace detail
 
 /// Adds the rows that depend on the drawing alone.
@@ -153,6 +164,7 @@ inline void check_drawing(CheckTable& table, const Plan& plan, const Model& m) {
                                plan.limits.edge_zone_m, k_no_case));
     }
     detail::check_limits(table, plan.limits);
+    detail::check_left_out(table, plan.actions, plan.tolerances);
 }
 
 }  // namespace guywright

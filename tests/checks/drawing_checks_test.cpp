@@ -181,6 +181,41 @@ TEST_CASE("every limit: loosened it cautions by its own row, at or within common
     }
 }
 
+TEST_CASE("arrest, swing and measuring error: left out they caution, looked at they do not") {
+    const auto left_out = [](auto change) {
+        Plan p = usual_plan();
+        change(p);
+        const CheckTable table = drawn(p);
+        std::vector<CheckId> found;
+        for (const CheckId id : {CheckId::ArrestLeftOut, CheckId::SwingLeftOut, CheckId::ErrorLeftOut})
+            if (const Check* c = table.find(id)) {
+                CHECK(c->status == CheckStatus::Caution);
+                found.push_back(id);
+            }
+        return found;
+    };
+    using Found = std::vector<CheckId>;
+    CHECK(left_out([](Plan& p) { p.tolerances = Tolerances{}; }).empty());
+    CHECK(left_out([](Plan& p) {
+              p.actions = {.dynamic_factor = 1.1, .swing_deg = 1.0, .outward_deg = 0.0};
+              p.tolerances = {1, 1, 1, 1, 0.01, 1, 5};
+          }).empty());
+    CHECK(left_out([](Plan& p) {
+              p.tolerances = Tolerances{};
+              p.actions.dynamic_factor = 1.0;
+          }) == Found{CheckId::ArrestLeftOut});
+    CHECK(left_out([](Plan& p) {
+              p.tolerances = Tolerances{};
+              p.actions.swing_deg = 0.0;
+          }) == Found{CheckId::SwingLeftOut});
+    for (double Tolerances::*error : {&Tolerances::bearing_deg, &Tolerances::inclination_deg, &Tolerances::lean_deg, &Tolerances::face_deg,
+                                      &Tolerances::distance_m, &Tolerances::load_percent, &Tolerances::pretension_percent})
+        CHECK(left_out([&](Plan& p) {
+                  p.tolerances = Tolerances{};
+                  p.tolerances.*error = 0.0;
+              }) == Found{CheckId::ErrorLeftOut});
+}
+
 TEST_CASE("looser is: smaller angles to the leg, wider gaps, more movement, smaller safety factors") {
     // by name, so that a sign turned round in the table shows
     const auto lower_is_looser = [](std::string_view key) {

@@ -264,6 +264,13 @@ TEST_CASE("a loosened limit lets more pass and always cautions") {
     CHECK_FALSE(cautions(evaluate(exact_plan()), CheckId::LimitLoosened));
 }
 
+TEST_CASE("a GO that leaves measuring error out says so") {
+    CHECK(cautions(evaluate(exact_plan()), CheckId::ErrorLeftOut));
+    const Evaluation e = changed([](Plan& p) { p.tolerances = {1, 1, 1, 1, 0.01, 1, 5}; });
+    CHECK(e.verdict == Verdict::Go);
+    CHECK_FALSE(cautions(e, CheckId::ErrorLeftOut));
+}
+
 TEST_CASE("a slack guy cautions and does not forbid while the head stands") {
     const Evaluation e = changed([](Plan& p) {
         for (GuyPlan& g : p.guys) g.pretension_kN = 0.02;
