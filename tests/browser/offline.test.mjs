@@ -5,7 +5,8 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { test } from 'node:test';
 
-import { AppPage, SITE, copySite, freshContext, launch, onlyInChromium, openApp, releaseOf, spoil, startSite, temporaryFolder, visitedOnce } from './harness.mjs';
+import { AppPage, SCREENS, SITE, copySite, freshContext, launch, onlyInChromium, openApp, releaseOf, spoil, startSite, temporaryFolder, visitedOnce } from './harness.mjs';
+import { choose } from './steps.mjs';
 
 // An input of the first step, to see that the plan is there and the app at work.
 const PLUS = 'more edge.face_deg';
@@ -20,6 +21,22 @@ test('one visit makes a whole copy and says so', async (t) => {
   assert.deepEqual(await app.copyReady(), { release: name, version, files: files.length, whole: files.length, before: false });
   await app.page.getByText(`Works with no network from now on: ${files.length} of ${files.length} files checked.`).waitFor({ state: 'attached' }); // shown for a while only
 });
+
+for (const [name, screen] of Object.entries(SCREENS))
+  test(`a message in passing does not lie on the verdict, ${name}`, async (t) => {
+    const app = await openApp(t, screen);
+    await app.copyReady();
+    for (const step of ['step Edge', 'step Card']) {
+      await choose(app, step);
+      const { rect } = await app.widget('strip');
+      const top = await app.page.evaluate(() => {
+        const line = document.getElementById('offline');
+        line.hidden = false; // it may have passed by now; what it said stays in it
+        return line.getBoundingClientRect().top;
+      });
+      assert.ok(top >= rect.y + rect.height, `${step}: the message begins at ${top}, the verdict ends at ${rect.y + rect.height}`);
+    }
+  });
 
 test('after one visit the app starts with the server stopped, the network off and the browser restarted', async (t) => {
   const site = await startSite(t);
