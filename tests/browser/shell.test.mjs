@@ -77,6 +77,23 @@ test('a tap counts once where the page is busy meanwhile, however long', async (
   assert.equal(await degrees(app), before + 2, 'down before it, up meanwhile');
 });
 
+test('time in which the page is busy does not count as holding a key', async (t) => {
+  const app = await openApp(t);
+  const before = await degrees(app);
+  const afterwards = app.page.evaluate(() => new Promise((done) => {
+    const inFrames = (left, act) => requestAnimationFrame(() => (left > 1 ? inFrames(left - 1, act) : act()));
+    const work = () => {
+      for (const end = performance.now() + 2000; performance.now() < end;);
+      inFrames(3, () => done(window.guywright.state()));
+    };
+    addEventListener('pointerdown', () => inFrames(3, work), { capture: true, once: true }); // it has been drawn as pressed by then
+  }));
+  await app.touch('touchStart', [await app.pointOn(PLUS)]);
+  const { widgets } = await afterwards;
+  assert.equal(parseInt(widgets.find(({ id }) => id === VALUE).value, 10), before);
+  await app.touch('touchEnd', []);
+});
+
 test('lets go of a button when the finger leaves the screen', async (t) => {
   const app = await openApp(t);
   const { rect } = await app.widget(PLUS);

@@ -26,6 +26,8 @@ constexpr int k_frames_after_change = 6;
 constexpr int k_frames_from_finger_up_to_hover_end = 3;
 /// What a frame may take, of the 16.7 ms between two: the check of measuring error gets what drawing leaves, and always a little.
 constexpr double k_work_ms = 11.0;
+/// Of the time without a frame so much counts as holding a key down: a busy page hears later that the finger has gone.
+constexpr float k_held_unseen_s = 0.1F;
 /// A finger (more so a gloved one) wanders on a tap: about 2.5 mm is still no drag.
 constexpr float k_drag_threshold_px = 15.0F;
 constexpr float k_double_tap_px = 36.0F;
@@ -207,6 +209,7 @@ void Shell::let_go_of_pointer() {
 void Shell::draw() {
     ImGui_ImplSDL2_NewFrame();
     ImGuiIO& io = ImGui::GetIO();
+    if (ImGui::IsAnyItemActive()) io.DeltaTime = std::min(io.DeltaTime, k_held_unseen_s);
     io.DisplaySize = {io.DisplaySize.x / view_.scale, io.DisplaySize.y / view_.scale};
     io.DisplayFramebufferScale = {io.DisplayFramebufferScale.x * view_.scale, io.DisplayFramebufferScale.y * view_.scale};
     ImGui::NewFrame();
