@@ -73,6 +73,7 @@ function watchPixelRatio() {
 
 function watchScreen() {
   new ResizeObserver(tellInsets).observe(canvas); // rotation, windows, bars of the browser that come and go
+  addEventListener('resize', tellInsets); // SDL sizes the surface then, to the same size too, and that may wipe it
   watchPixelRatio();
   const stillness = matchMedia('(prefers-reduced-motion: reduce)');
   const tellStillness = () => program.ccall('guywright_set_reduced_motion', null, ['number'], [Number(stillness.matches)]);

@@ -3,6 +3,7 @@
 #include <GLES2/gl2.h>
 #include <cstddef>
 #include <imgui.h>
+#include <span>
 
 namespace guywright::platform {
 namespace {
@@ -92,6 +93,7 @@ void Renderer::make() {
 void Renderer::upload_fonts() {
     unsigned char* alpha = nullptr;
     int width = 0, height = 0;
+    shown_.forget();
     ImGui::GetIO().Fonts->GetTexDataAsAlpha8(&alpha, &width, &height);
     glBindTexture(GL_TEXTURE_2D, atlas_);
     for (const GLenum which : {GL_TEXTURE_MIN_FILTER, GL_TEXTURE_MAG_FILTER}) glTexParameteri(GL_TEXTURE_2D, which, GL_LINEAR);
@@ -100,7 +102,30 @@ void Renderer::upload_fonts() {
     glTexImage2D(GL_TEXTURE_2D, 0, GL_ALPHA, width, height, 0, GL_ALPHA, GL_UNSIGNED_BYTE, alpha);
 }
 
-void Renderer::draw(const ImDrawData& data, unsigned field) {
+bool Renderer::draw(const ImDrawData& data, unsigned field, bool anyway) {
+    if (!is_new(data, field) && !anyway) return false;
+    draw_all(data, field);
+    return true;
+}
+
+bool Renderer::is_new(const ImDrawData& data, unsigned field) {
+    const auto number = [this](const auto& value) { shown_.add(std::span(&value, 1)); };
+    number(data.DisplaySize);
+    number(data.FramebufferScale);
+    number(field);
+    for (int i = 0; i < data.CmdListsCount; ++i) {
+        const ImDrawList& list = *data.CmdLists[i];
+        shown_.add(std::span<const ImDrawVert>(list.VtxBuffer.Data, list.VtxBuffer.size()));
+        shown_.add(std::span<const ImDrawIdx>(list.IdxBuffer.Data, list.IdxBuffer.size()));
+        for (const ImDrawCmd& command : list.CmdBuffer) {
+            number(command.ClipRect);
+            number(command.ElemCount);
+        }
+    }
+    return shown_.replace();
+}
+
+void Renderer::draw_all(const ImDrawData& data, unsigned field) {
     const ImVec2 ratio = data.FramebufferScale;
     const int width_px = static_cast<int>(data.DisplaySize.x * ratio.x), height_px = static_cast<int>(data.DisplaySize.y * ratio.y);
     if (width_px <= 0 || height_px <= 0) return;

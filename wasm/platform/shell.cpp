@@ -221,8 +221,8 @@ void Shell::draw() {
     view_.inset_left_px = insets_css_px_[3] / view_.scale;
     app_.draw(view_, fonts_);
     ImGui::Render();
-    renderer_.draw(*ImGui::GetDrawData(), app_.field());
-    window_.show_frame();
+    // The last one before it rests is drawn anyway, so that what stays was drawn whole, whatever has become of the surface in between.
+    if (renderer_.draw(*ImGui::GetDrawData(), app_.field(), frames_to_draw_ == 1)) window_.show_frame();
     ++frames_drawn_;
     frames_to_draw_ = std::max(0, frames_to_draw_ - 1);
 }
