@@ -12,6 +12,7 @@ import { AppPage, SCREENS, launch, startSite } from './harness.mjs';
 import { choose, coarse, has } from './steps.mjs';
 
 const THROTTLE = 4;
+const HASTE = 3;
 const SLIDERS = [['Edge', 'edge.face_deg'], ['Frame', 'frame.lean_deg'], ['Guys', 'guys[0].bearing_deg']];
 const wanted = process.argv.slice(2);
 const screens = { phone: SCREENS.phone, tabletAcross: SCREENS.tabletAcross };
@@ -45,9 +46,9 @@ async function advise(app, name, throttle) {
   }
 }
 
-async function slideAndTell(app, path, what) {
-  const { notes, checking } = await slide(app, `slide ${path}`, 4);
-  console.log(`${what}: ${notes.length} frames, checking in ${(100 * checking).toFixed(0)} % of looks; load of the machine ${loadavg()[0].toFixed(1)}`);
+async function slideAndTell(app, path, what, haste) {
+  const { notes, checking } = await slide(app, `slide ${path}`, 4, haste);
+  console.log(`${what}: ${notes.length} frames, the picture drawn anew in ${notes.filter(({ drawn }) => drawn).length}, checking in ${(100 * checking).toFixed(0)} % of looks; load of the machine ${loadavg()[0].toFixed(1)}`);
   console.log(`    work     ${line(notes.map(({ work }) => work))}`);
   console.log(`    waited   ${line(notes.map(({ waited }) => waited))}`);
   await app.settled();
@@ -74,6 +75,7 @@ async function measure(name, screen) {
       await choose(app, `step ${step}`);
       while (!has(await app.state(), `slide ${path}`)) await app.tap('next');
       await slideAndTell(app, path, `${name}, ${throttle}x slower, ${path}`);
+      await slideAndTell(app, path, `${name}, ${throttle}x slower, ${path}, a hasty finger`, HASTE);
     }
     await app.page.evaluate(drawNothing);
     await slideAndTell(app, SLIDERS.at(-1)[1], `${name}, ${throttle}x slower, nothing drawn`);

@@ -4,8 +4,9 @@ import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { test } from 'node:test';
 
+import { noteFrames } from './frames.mjs';
 import { AppPage, SCREENS, freshContext, killBrowser, launch, onlyInChromium, openApp, startSite, temporaryFolder } from './harness.mjs';
-import { choose } from './steps.mjs';
+import { checked, choose } from './steps.mjs';
 
 // An input of the first step: one tap on its + is one degree more.
 const PLUS = 'more edge.face_deg';
@@ -28,6 +29,48 @@ test('draws no frame while nothing changes', async (t) => {
   const before = await app.framesDrawn();
   await app.page.waitForTimeout(1500);
   assert.equal(await app.framesDrawn(), before);
+});
+
+test('a finger that changes nothing seen has no picture drawn while it moves, one that does has each drawn', async (t) => {
+  const context = await freshContext(t);
+  await context.addInitScript(noteFrames);
+  const app = await AppPage.open(context, (await startSite(t)).address);
+  await checked(app);
+  const { rect } = await app.widget(`slide ${PLUS.slice('more '.length)}`);
+  const moved = async (y, width) => {
+    const at = (share) => ({ x: rect.x + rect.width * (0.5 + width * (share - 0.5)), y });
+    await app.touch('touchStart', [at(0.5)]);
+    await app.settled();
+    await app.page.evaluate(() => { window.frameNotes = []; });
+    for (let i = 0; i < 40; ++i) {
+      await app.touch('touchMove', [at((i % 11) / 10)]);
+      await app.drawn();
+    }
+    const notes = await app.page.evaluate(() => window.frameNotes);
+    await app.touch('touchEnd', []);
+    await app.settled();
+    return { frames: notes.length, drawn: notes.filter(({ drawn }) => drawn).length };
+  };
+  const besides = await moved(rect.y - 12, 0.5); // on the sentence that says what to measure
+  assert.ok(besides.frames >= 30 && besides.drawn < besides.frames / 4, JSON.stringify(besides));
+  const slid = await moved(rect.y + 30, 0.5);
+  assert.ok(slid.drawn >= 30, JSON.stringify(slid));
+});
+
+test('a surface that was wiped shows the picture again, as soon as the page is told of a size', async (t) => {
+  const app = await openApp(t);
+  await app.page.evaluate(() => { document.getElementById('offline').style.visibility = 'hidden'; }); // its message comes and goes meanwhile
+  const before = await app.picture();
+  await app.page.evaluate(() => {
+    const gl = document.getElementById('canvas').getContext('webgl');
+    gl.disable(gl.SCISSOR_TEST);
+    gl.clearColor(1, 0, 0, 1);
+    gl.clear(gl.COLOR_BUFFER_BIT);
+  });
+  assert.ok(!before.equals(await app.picture()), 'nothing was wiped: the test proves nothing');
+  await app.page.evaluate(() => dispatchEvent(new Event('resize'))); // to the same size
+  await app.settled();
+  assert.ok(before.equals(await app.picture()), 'the picture is not the one before');
 });
 
 test('counts both taps of a quick double tap', async (t) => {
