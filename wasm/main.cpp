@@ -18,6 +18,7 @@ guywright::platform::Shell& shell() {
 // What the page calls (web/boot.js, outside.js, keeping.js, pages.js). Lengths in CSS pixels, text in UTF-8.
 extern "C" {
 
+EMSCRIPTEN_KEEPALIVE void guywright_begin() { shell().begin(); }
 EMSCRIPTEN_KEEPALIVE void guywright_wake() { shell().wake(); }
 /// French or English, imperial or metric, and the light as kept by guywright_host_keep_settings.
 EMSCRIPTEN_KEEPALIVE void guywright_set_settings(int french, int imperial, int theme) {

@@ -11,6 +11,7 @@ import { Pages } from './pages.js';
 import * as textEntry from './text_entry.js';
 import { say, speak } from './words.js';
 
+const LONGEST_UNSEEN_MS = 1500; // what the store has not told by then comes after the first picture
 const LONGEST_WAIT_MS = 5000; // for the plans kept
 
 const canvas = document.getElementById('canvas');
@@ -118,6 +119,8 @@ function tellProgress(text) {
   program.ccall('guywright_set_progress', null, ['array', 'number'], [bytes, bytes.length]);
 }
 
+const after = (ms) => new Promise((resolve) => { setTimeout(resolve, ms); });
+
 async function start() {
   speak(settings.usualFor(navigator.language ?? '').language); // until what was chosen has been read
   document.getElementById('rescue').addEventListener('click', rescue);
@@ -126,19 +129,23 @@ async function start() {
   addEventListener('error', stopOnFault);
   addEventListener('unhandledrejection', stopOnFault);
   const kept = settings.ask();
+  let give;
+  const plans = keeping.start(new Promise((resolve) => { give = resolve; }), new URLSearchParams(location.search).has('fresh'));
   try {
     program = await load();
     passBytesOverHeap(program);
   } catch (error) {
     return notice.stop(say('partMissing'), String(error));
   }
-  await kept.settings(tellSettings); // before the program draws its first frame
+  await kept.settings(tellSettings);
   await kept.progress(tellProgress);
   watchScreen();
   outside.start();
   pages.start();
-  const plans = keeping.start(program, new URLSearchParams(location.search).has('fresh'));
-  await Promise.race([plans, new Promise((resolve) => { setTimeout(resolve, LONGEST_WAIT_MS); })]); // a store that never answers must not cost the offline copy
+  give(program);
+  await Promise.race([plans, after(LONGEST_UNSEEN_MS)]); // the plan in hand is the first that is seen, not an example and then it
+  program.ccall('guywright_begin');
+  await Promise.race([plans, after(LONGEST_WAIT_MS)]); // a store that never answers must not cost the offline copy
   const saved = () => Promise.all([keeping.settled(), settings.settled(), pages.settled()]);
   // For tests and for the console; nothing in the app uses it.
   window.guywright = {

@@ -44,9 +44,8 @@ export const host = {
   shelf: (act, id) => shelf.act(act, id, saveFile),
 };
 
-/** Goes on with the plan last in hand, unless it is to be left alone. */
-export function start(theProgram, anew) {
-  program = theProgram;
+/** Goes on with the plan last in hand, unless it is to be left alone, once the promised program is there. */
+export function start(promisedProgram, anew) {
   document.addEventListener('visibilitychange', () => document.hidden || shelf.takeNewer());
   const shelfProgram = {
     takeInStep: (text, back) => withText('guywright_take_in_step', null, text, back), // the nearest to the plan first
@@ -56,7 +55,11 @@ export function start(theProgram, anew) {
     beginNew: () => program.ccall('guywright_begin_new_plan'),
     setShelf: (list) => withText('guywright_set_shelf', null, JSON.stringify(list)),
   };
-  return shelf.start(shelfProgram, tell, anew);
+  const ready = promisedProgram.then((theProgram) => {
+    program = theProgram;
+    return shelfProgram;
+  });
+  return shelf.start(ready, tell, anew);
 }
 
 export const { lastText, planId, settled } = shelf;

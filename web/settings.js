@@ -19,9 +19,8 @@ async function kept(key) {
   return result;
 }
 
-/** Tells what was found, or undefined where the store does not answer in time, as on a first start; then again what comes after all. */
-async function tellInTime(key, answer, tell) {
-  const end = new Promise((resolve) => { setTimeout(resolve, LONGEST_WAIT_MS); });
+/** Tells what was found, or undefined where the store does not answer before the `end`, as on a first start; then again what comes after all. */
+async function tellInTime(key, answer, end, tell) {
   const found = await Promise.race([answer, end]);
   tell(found);
   if (found === undefined) answer.then((late) => late !== undefined && !chosenHere.has(key) && tell(late));
@@ -33,9 +32,10 @@ async function tellInTime(key, answer, tell) {
  */
 export function ask() {
   const [chosen, answered] = [KEY, PRACTICE].map((key) => kept(key).catch(() => undefined));
+  const end = new Promise((resolve) => { setTimeout(resolve, LONGEST_WAIT_MS); });
   return {
-    settings: (tell) => tellInTime(KEY, chosen, (found) => tell({ ...usualFor(navigator.language ?? ''), ...found })),
-    progress: (tell) => tellInTime(PRACTICE, answered, (found) => tell(typeof found === 'string' ? found : '')),
+    settings: (tell) => tellInTime(KEY, chosen, end, (found) => tell({ ...usualFor(navigator.language ?? ''), ...found })),
+    progress: (tell) => tellInTime(PRACTICE, answered, end, (found) => tell(typeof found === 'string' ? found : '')),
   };
 }
 

@@ -186,12 +186,16 @@ function resume(plan) {
 }
 
 async function openPlan(id) {
-  const leaving = open;
-  if (id === leaving?.id) return true;
+  if (id === open?.id) return true;
   const plan = await load(id).catch(() => undefined);
-  if (!plan || !resume(plan)) return false;
+  return plan !== undefined && takeInHand(plan);
+}
+
+async function takeInHand(plan) {
+  const leaving = open;
+  if (!resume(plan)) return false;
   await transact('readwrite', (tables) => {
-    remember(tables, id);
+    remember(tables, plan.id);
     if (leaving?.untouched && !leaving.deleted) drop(tables, leaving);
   }).catch(nothingKept);
   if (leaving?.untouched) unwritten.delete(leaving);
@@ -353,23 +357,34 @@ async function currentId() {
   return (await transact('readonly', ({ settings }) => settings.get(CURRENT))).result;
 }
 
-async function openLast(taken) {
-  const id = taken ?? (await currentId()), plans = shown(await records());
+/** What the database tells at the start: the id of the plan last in hand, that plan where it can be had, and all records. */
+async function askForLast(anew) {
+  const taken = await takeOver();
+  if (anew) return undefined;
+  const id = taken ?? (await currentId());
+  const [all, plan] = await Promise.all([records(), id === undefined ? undefined : load(id).catch(() => undefined)]);
+  return { id, all, plan };
+}
+
+async function openLast({ id, all, plan }) {
   if (open) return; // somebody was quicker than the database
+  const plans = shown(all);
   const known = plans.some(([each]) => each === id);
-  if (known && (await openPlan(id))) return;
+  if (known && plan && (await takeInHand(plan))) return;
   if (known) tell('unreadable');
   for (const [other, record] of plans) if (isReadable(record) && (await openPlan(other))) return;
 }
 
-/** Goes on with the plan last in hand, if there is one and `anew` does not forbid it. */
-export function start(theProgram, teller, anew) {
-  program = theProgram;
+/** Goes on with the plan last in hand, if there is one and `anew` does not forbid it: asks for it at once, and opens it when the promised program is there. */
+export function start(promisedProgram, teller, anew) {
   tell = teller;
   return inOrder(async () => {
+    const asked = askForLast(anew).catch((error) => ({ error }));
+    program = await promisedProgram;
+    const last = await asked;
     try {
-      const taken = await takeOver();
-      if (!anew) await openLast(taken);
+      if (last?.error) throw last.error;
+      if (last) await openLast(last);
     } catch (error) {
       nothingKept(error);
     }

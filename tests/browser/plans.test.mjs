@@ -87,6 +87,44 @@ test('undo and redo go on after a restart, back to the beginning and on to the e
   assert.equal((await app.widget('redo')).value, 'off', 'what was taken back is gone with the next gesture');
 });
 
+/** Runs in the page before anything else: the databases open late, and `order` notes that and each picture drawn. */
+function openLate(late_ms) {
+  window.order = [];
+  const open = IDBFactory.prototype.open;
+  IDBFactory.prototype.open = function (...given) {
+    const promised = {};
+    setTimeout(() => {
+      const request = open.apply(this, given);
+      for (const name of ['result', 'error', 'transaction']) Object.defineProperty(promised, name, { get: () => request[name] });
+      for (const name of ['upgradeneeded', 'error', 'success']) request.addEventListener(name, (event) => promised[`on${name}`]?.(event));
+      request.addEventListener('success', () => window.order.push('opened'));
+    }, late_ms);
+    return promised;
+  };
+  const { clear } = WebGLRenderingContext.prototype;
+  WebGLRenderingContext.prototype.clear = function (...bits) {
+    window.order.push('drawn');
+    return clear.apply(this, bits);
+  };
+}
+
+test('the plan in hand is the first that is drawn, however long the store takes within a second, and without a store the app draws', async (t) => {
+  const app = await openApp(t, PHONE);
+  await app.tap(PLUS);
+  const mine = await savedPlan(app);
+  for (const [late_ms, isFirst] of [[700, true], [1e9, false]]) {
+    const page = await app.context.newPage();
+    await page.addInitScript(openLate, late_ms);
+    await page.goto(app.site.address);
+    await page.locator('#skeleton').waitFor({ state: 'hidden' });
+    const order = await page.evaluate(() => window.order);
+    assert.equal(order.includes('opened') && order.indexOf('opened') < order.indexOf('drawn'), isFirst, order.join(' '));
+    await page.waitForFunction(() => window.guywright); // without a store only after 5 s
+    assert.equal((await page.evaluate(() => window.guywright.plan())) === mine, isFirst);
+    await page.close();
+  }
+});
+
 test('an example or a new plan that nobody changed leaves no trace', async (t) => {
   const app = await openApp(t, PHONE);
   await app.tap(PLUS);

@@ -61,6 +61,11 @@ void Shell::start() {
     SDL_AddEventWatch(on_sdl_event, this);
     emscripten_set_webglcontextlost_callback("#canvas", this, EM_FALSE, on_context_lost);
     emscripten_set_webglcontextrestored_callback("#canvas", this, EM_FALSE, on_context_restored);
+}
+
+void Shell::begin() {
+    begun_ = true;
+    SDL_FlushEvents(SDL_FIRSTEVENT, SDL_LASTEVENT);  // nobody can have meant what was not seen
     wake();
 }
 
@@ -106,7 +111,7 @@ void Shell::wake() {
 }
 
 void Shell::schedule() {
-    if (scheduled_ || !started_) return;
+    if (scheduled_ || !started_ || !begun_) return;
     scheduled_ = true;
     emscripten_request_animation_frame(platform::on_animation_frame, this);
 }

@@ -18,7 +18,8 @@ namespace guywright::platform {
 /// Runs the app inside the page: draws a frame only when something changed, and sleeps otherwise.
 class Shell {
 public:
-    void start();
+    void start();  ///< all that is needed to draw; nothing is drawn yet
+    void begin();  ///< draws, from what it has been told until now: its first picture is the person's own plan
 
     void wake();  ///< something changed outside: draw soon
     void open_plan(std::string_view text);
@@ -93,6 +94,7 @@ private:
     int frames_to_hover_end_ = 0;  ///< 0 = nothing pending
     bool scheduled_ = false;
     bool started_ = false;
+    bool begun_ = false;
 };
 
 }  // namespace guywright::platform
