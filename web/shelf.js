@@ -359,9 +359,9 @@ async function currentId() {
 
 /** What the database tells at the start: the id of the plan last in hand, that plan where it can be had, and all records. */
 async function askForLast(anew) {
-  const taken = await takeOver();
+  const [taken, current] = await Promise.all([takeOver(), currentId()]);
   if (anew) return undefined;
-  const id = taken ?? (await currentId());
+  const id = taken ?? current;
   const [all, plan] = await Promise.all([records(), id === undefined ? undefined : load(id).catch(() => undefined)]);
   return { id, all, plan };
 }

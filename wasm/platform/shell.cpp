@@ -66,7 +66,8 @@ void Shell::start() {
 void Shell::begin() {
     begun_ = true;
     SDL_FlushEvents(SDL_FIRSTEVENT, SDL_LASTEVENT);  // nobody can have meant what was not seen
-    wake();
+    frames_to_draw_ = k_frames_after_change;
+    on_animation_frame();  // at once: there is no frame yet to wait for
 }
 
 void Shell::make_imgui() {
