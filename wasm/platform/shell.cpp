@@ -64,6 +64,7 @@ void Shell::start() {
 }
 
 void Shell::begin() {
+    if (!started_) return;
     begun_ = true;
     SDL_FlushEvents(SDL_FIRSTEVENT, SDL_LASTEVENT);  // nobody can have meant what was not seen
     frames_to_draw_ = k_frames_after_change;
@@ -112,7 +113,7 @@ void Shell::wake() {
 }
 
 void Shell::schedule() {
-    if (scheduled_ || !started_ || !begun_) return;
+    if (scheduled_ || !begun_) return;
     scheduled_ = true;
     emscripten_request_animation_frame(platform::on_animation_frame, this);
 }
@@ -160,7 +161,7 @@ void Shell::take_touch_away() {
 
 /// What the fingers have begun is taken back, and the pointer lifts where nothing lies.
 void Shell::cancel_touch() {
-    if (!started_) return;
+    if (!begun_) return;
     ImGui::ClearActiveID();
     cancel_pointer();
     app_.cancel_gesture();
@@ -346,7 +347,7 @@ void Shell::set_progress(std::string_view json) {
 }
 
 void Shell::go_out_of_sight() {
-    if (!started_) return;
+    if (!begun_) return;
     touches_.forget();
     view_.fingers = 0;
     app_.end_gesture();  // before letting go of it, so that it counts
