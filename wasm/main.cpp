@@ -19,7 +19,7 @@ guywright::platform::Shell& shell() {
 extern "C" {
 
 EMSCRIPTEN_KEEPALIVE void guywright_begin() { shell().begin(); }
-EMSCRIPTEN_KEEPALIVE void guywright_wake() { shell().wake(); }
+EMSCRIPTEN_KEEPALIVE void guywright_wake() { shell().wake_anew(); }
 /// French or English, imperial or metric, and the light as kept by guywright_host_keep_settings.
 EMSCRIPTEN_KEEPALIVE void guywright_set_settings(int french, int imperial, int theme) {
     const app::Speech speech{french != 0 ? app::Tongue::French : app::Tongue::English,

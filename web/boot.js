@@ -12,6 +12,7 @@ import * as textEntry from './text_entry.js';
 import { say, speak } from './words.js';
 
 const LONGEST_UNSEEN_MS = 1500; // what the store has not told by then comes after the first picture
+const SHORTEST_UNSEEN_MS = 300; // and so long it has in any case: it was asked while the program loaded
 const LONGEST_WAIT_MS = 5000; // for the plans kept
 
 const canvas = document.getElementById('canvas');
@@ -74,7 +75,8 @@ function watchPixelRatio() {
 
 function watchScreen() {
   new ResizeObserver(tellInsets).observe(canvas); // rotation, windows, bars of the browser that come and go
-  addEventListener('resize', tellInsets); // SDL sizes the surface then, to the same size too, and that may wipe it
+  addEventListener('resize', tellInsets); // also to the same size
+  tellInsets(); // the observer's first word comes after the first picture
   watchPixelRatio();
   const stillness = matchMedia('(prefers-reduced-motion: reduce)');
   const tellStillness = () => program.ccall('guywright_set_reduced_motion', null, ['number'], [Number(stillness.matches)]);
@@ -130,7 +132,7 @@ async function start() {
   addEventListener('unhandledrejection', stopOnFault);
   const kept = settings.ask();
   let give;
-  const plans = keeping.start(new Promise((resolve) => { give = resolve; }), new URLSearchParams(location.search).has('fresh'));
+  const opened = keeping.start(new Promise((resolve) => { give = resolve; }), new URLSearchParams(location.search).has('fresh'));
   try {
     program = await load();
     passBytesOverHeap(program);
@@ -143,9 +145,9 @@ async function start() {
   outside.start();
   pages.start();
   give(program);
-  await Promise.race([plans, after(LONGEST_UNSEEN_MS)]); // the plan in hand is the first that is seen, not an example and then it
+  await Promise.race([opened, after(Math.max(SHORTEST_UNSEEN_MS, LONGEST_UNSEEN_MS - performance.now()))]); // the plan in hand is the first that is seen, not an example and then it
   program.ccall('guywright_begin');
-  await Promise.race([plans, after(LONGEST_WAIT_MS)]); // a store that never answers must not cost the offline copy
+  await Promise.race([keeping.settled(), after(LONGEST_WAIT_MS)]); // a store that never answers must not cost the offline copy
   const saved = () => Promise.all([keeping.settled(), settings.settled(), pages.settled()]);
   // For tests and for the console; nothing in the app uses it.
   window.guywright = {

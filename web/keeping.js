@@ -44,7 +44,7 @@ export const host = {
   shelf: (act, id) => shelf.act(act, id, saveFile),
 };
 
-/** Goes on with the plan last in hand, unless it is to be left alone, once the promised program is there. */
+/** Goes on with the plan last in hand, unless it is to be left alone, once the promised program is there. Resolves when the program has it. */
 export function start(promisedProgram, anew) {
   document.addEventListener('visibilitychange', () => document.hidden || shelf.takeNewer());
   const shelfProgram = {

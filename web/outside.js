@@ -22,6 +22,7 @@ export class Outside {
   #verdictTimer = 0;
   #textTimer = 0;
   #isBlind = false;
+  #hasDrawn = false;
   #staleSince; // the first frame that the text does not know of
 
   constructor(canvas, call) {
@@ -69,6 +70,7 @@ export class Outside {
   }
 
   frameDrawn() {
+    this.#hasDrawn = true;
     this.#verdictTimer ||= setTimeout(() => this.#showVerdict(), VERDICT_DELAY_MS);
     const now = performance.now();
     this.#staleSince ??= now;
@@ -98,6 +100,7 @@ export class Outside {
   }
 
   #openText() {
+    if (!this.#hasDrawn) return; // there are no words yet
     this.#showText();
     this.#text.open();
   }
@@ -114,10 +117,12 @@ export class Outside {
 
   #watchTextSize() {
     const letter = document.getElementById('letter');
-    new ResizeObserver(() => {
+    const tell = () => {
       const times = letter.getBoundingClientRect().width / USUAL_LETTER_PX;
       if (times > 0) this.#call('guywright_set_text_size', null, ['number'], [times]);
-    }).observe(letter);
+    };
+    tell(); // the observer's first word comes after the first picture
+    new ResizeObserver(tell).observe(letter);
   }
 
   #watchTouches() {

@@ -186,33 +186,38 @@ function resume(plan) {
 }
 
 async function openPlan(id) {
-  if (id === open?.id) return true;
+  const leaving = open;
+  if (id === leaving?.id) return true;
   const plan = await load(id).catch(() => undefined);
-  return plan !== undefined && takeInHand(plan);
+  if (!plan || !resume(plan)) return false;
+  await noteInHand(leaving);
+  return true;
 }
 
-async function takeInHand(plan) {
-  const leaving = open;
-  if (!resume(plan)) return false;
+/** Writes which plan is in hand, and lets the one before it go where nobody has changed it. */
+async function noteInHand(leaving) {
+  const { id } = open;
   await transact('readwrite', (tables) => {
-    remember(tables, plan.id);
+    remember(tables, id);
     if (leaving?.untouched && !leaving.deleted) drop(tables, leaving);
   }).catch(nothingKept);
   if (leaving?.untouched) unwritten.delete(leaving);
-  return true;
 }
 
 // --- the list ---
 
-/** All records, as sound as they can be made, those in memory before those in the database. Map id -> record. */
+/** All records in the database, as sound as they can be made. Map id -> record. */
+async function recordsKept() {
+  const [keys, found] = await transact('readonly', ({ plans }) => [plans.getAllKeys(), plans.getAll()]);
+  return new Map(keys.result.map((id, i) => [String(id), sound(found.result[i])]));
+}
+
+/** The same with those in memory, which come before those in the database. */
 async function records() {
-  const all = new Map();
-  try {
-    const [keys, found] = await transact('readonly', ({ plans }) => [plans.getAllKeys(), plans.getAll()]);
-    keys.result.forEach((id, i) => all.set(String(id), sound(found.result[i])));
-  } catch (error) {
+  const all = await recordsKept().catch((error) => {
     nothingKept(error);
-  }
+    return new Map();
+  });
   for (const plan of unwritten) all.set(plan.id, recordOf(plan));
   return all;
 }
@@ -317,8 +322,8 @@ export function act(what, id, saveFile) {
 // --- start, and coming back to the window ---
 
 /** Puts what the earlier version of the app kept on the list, once for each text. Resolves with the id of the plan it had in hand, if that is new. */
-async function takeOver() {
-  const texts = (await earlierTexts()).map((text) => (text === undefined || typeof text === 'string' ? text : JSON.stringify(text)));
+async function takeOver(kept) {
+  const texts = kept.map((text) => (text === undefined || typeof text === 'string' ? text : JSON.stringify(text)));
   if (texts.every((text) => text === undefined)) return undefined;
   const taken = { inHand: undefined };
   await transact('readwrite', (tables) => {
@@ -357,48 +362,58 @@ async function currentId() {
   return (await transact('readonly', ({ settings }) => settings.get(CURRENT))).result;
 }
 
-/** What the database tells at the start: the id of the plan last in hand, that plan where it can be had, and all records. */
-async function askForLast(anew) {
-  const [taken, current] = await Promise.all([takeOver(), currentId()]);
-  if (anew) return undefined;
-  const id = taken ?? current;
-  const [all, plan] = await Promise.all([records(), id === undefined ? undefined : load(id).catch(() => undefined)]);
-  return { id, all, plan };
+/** The plan of that id, where it can be had, and all records: { id, plan, all }. */
+async function askFor(id) {
+  const [all, plan] = await Promise.all([recordsKept(), id === undefined ? undefined : load(id).catch(() => undefined)]);
+  return { id, plan, all };
 }
 
-async function openLast({ id, all, plan }) {
+/** Calls `opened` as soon as the program has a plan. */
+async function openLast({ id, plan, all }, opened) {
   if (open) return; // somebody was quicker than the database
   const plans = shown(all);
   const known = plans.some(([each]) => each === id);
-  if (known && plan && (await takeInHand(plan))) return;
+  if (known && plan && resume(plan)) {
+    opened();
+    return noteInHand();
+  }
   if (known) tell('unreadable');
   for (const [other, record] of plans) if (isReadable(record) && (await openPlan(other))) return;
 }
 
-/** Goes on with the plan last in hand, if there is one and `anew` does not forbid it: asks for it at once, and opens it when the promised program is there. */
+/**
+ * Goes on with the plan last in hand, if there is one and `anew` does not forbid it: asks for it at once, and opens it when the promised
+ * program is there. Resolves when that is done, or there is none.
+ */
 export function start(promisedProgram, teller, anew) {
   tell = teller;
-  return inOrder(async () => {
-    const asked = askForLast(anew).catch((error) => ({ error }));
-    program = await promisedProgram;
-    const last = await asked;
-    try {
-      if (last?.error) throw last.error;
-      if (last) await openLast(last);
-    } catch (error) {
-      nothingKept(error);
-    }
+  const asked = Promise.all([earlierTexts(), currentId().then(askFor)]).catch((error) => ({ error }));
+  return new Promise((opened) => {
+    inOrder(async () => {
+      program = await promisedProgram;
+      try {
+        const answer = await asked;
+        if (answer.error) throw answer.error;
+        const [earlier, last] = answer;
+        const taken = await takeOver(earlier);
+        if (!anew) await openLast(taken === undefined ? last : await askFor(taken), opened);
+        await showNewer(); // it was asked for a while ago
+      } catch (error) {
+        nothingKept(error);
+      }
+      opened();
+    });
   });
 }
 
-/** Back in this window: shows what another one has made of the plan meanwhile, if nothing here waits to be written. */
-export function takeNewer() {
-  return inOrder(async () => {
-    if (!open || unwritten.has(open)) return;
-    const newer = await load(open.id).catch(() => undefined);
-    if (newer && !newer.deleted && isElsewhere(newer, open)) resume(newer);
-  });
+async function showNewer() {
+  if (!open || unwritten.has(open)) return;
+  const newer = await load(open.id).catch(() => undefined);
+  if (newer && !newer.deleted && isElsewhere(newer, open)) resume(newer);
 }
+
+/** Back in this window: shows what another one has made of the plan meanwhile, if nothing here waits to be written. */
+export const takeNewer = () => inOrder(showNewer);
 
 /** That of the plan in hand; undefined while it is an example that nobody has changed. */
 export const planId = () => open?.id;

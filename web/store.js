@@ -30,7 +30,10 @@ class Database {
     return new Promise((resolve, reject) => {
       const request = indexedDB.open(this.#name, 1);
       request.onupgradeneeded = () => this.#tables.forEach((table) => request.result.createObjectStore(table));
-      request.onerror = () => reject(request.error);
+      request.onerror = (event) => {
+        event.preventDefault(); // else Firefox takes it for a fault of the page
+        reject(request.error);
+      };
       request.onsuccess = () => {
         const db = request.result;
         const forget = () => (this.#opened = undefined);
@@ -85,7 +88,10 @@ export function earlierTexts() {
   return new Promise((resolve) => {
     const request = indexedDB.open(EARLIER);
     request.onupgradeneeded = () => request.transaction.abort(); // there is none, and none is to be made
-    request.onerror = () => resolve([]);
+    request.onerror = (event) => {
+      event.preventDefault();
+      resolve([]);
+    };
     request.onsuccess = () => {
       const db = request.result;
       if (!db.objectStoreNames.contains('plans')) return resolve([]);

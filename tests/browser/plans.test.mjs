@@ -87,9 +87,14 @@ test('undo and redo go on after a restart, back to the beginning and on to the e
   assert.equal((await app.widget('redo')).value, 'off', 'what was taken back is gone with the next gesture');
 });
 
-/** Runs in the page before anything else: the databases open late, and `order` notes that and each picture drawn. */
+/** Runs in the page before anything else: the databases open late, `order` notes that, each picture drawn and each fault, and until the first picture somebody asks for the text. */
 function openLate(late_ms) {
   window.order = [];
+  addEventListener('error', ({ message }) => window.order.push(message));
+  const asking = setInterval(() => {
+    if (document.getElementById('skeleton')?.hidden) clearInterval(asking);
+    else document.getElementById('to-text')?.click();
+  }, 20);
   const open = IDBFactory.prototype.open;
   IDBFactory.prototype.open = function (...given) {
     const promised = {};
@@ -119,6 +124,8 @@ test('the plan in hand is the first that is drawn, however long the store takes 
     await page.locator('#skeleton').waitFor({ state: 'hidden' });
     const order = await page.evaluate(() => window.order);
     assert.equal(order.includes('opened') && order.indexOf('opened') < order.indexOf('drawn'), isFirst, order.join(' '));
+    assert.deepEqual(order.filter((what) => !['opened', 'drawn'].includes(what)), []);
+    assert.equal(await page.locator('#skeleton .choices').count(), 0, 'a way out was offered of a start that went well');
     await page.waitForFunction(() => window.guywright); // without a store only after 5 s
     assert.equal((await page.evaluate(() => window.guywright.plan())) === mine, isFirst);
     await page.close();

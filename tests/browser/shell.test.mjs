@@ -57,8 +57,10 @@ test('a finger that changes nothing seen has no picture drawn while it moves, on
   assert.ok(slid.drawn >= 30, JSON.stringify(slid));
 });
 
-test('a surface that was wiped shows the picture again, as soon as the page is told of a size', async (t) => {
-  const app = await openApp(t);
+test('a surface that was wiped shows the picture again, in the first frame after the page is told of a size', async (t) => {
+  const context = await freshContext(t);
+  await context.addInitScript(noteFrames);
+  const app = await AppPage.open(context, (await startSite(t)).address);
   await app.page.evaluate(() => { document.getElementById('offline').style.visibility = 'hidden'; }); // its message comes and goes meanwhile
   const before = await app.picture();
   await app.page.evaluate(() => {
@@ -68,7 +70,12 @@ test('a surface that was wiped shows the picture again, as soon as the page is t
     gl.clear(gl.COLOR_BUFFER_BIT);
   });
   assert.ok(!before.equals(await app.picture()), 'nothing was wiped: the test proves nothing');
-  await app.page.evaluate(() => dispatchEvent(new Event('resize'))); // to the same size
+  const [first] = await app.page.evaluate(() => new Promise((done) => {
+    window.frameNotes = [];
+    dispatchEvent(new Event('resize')); // to the same size
+    setTimeout(() => done(window.frameNotes), 300);
+  }));
+  assert.equal(first.drawn, true);
   await app.settled();
   assert.ok(before.equals(await app.picture()), 'the picture is not the one before');
 });

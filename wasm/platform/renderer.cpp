@@ -93,7 +93,7 @@ void Renderer::make() {
 void Renderer::upload_fonts() {
     unsigned char* alpha = nullptr;
     int width = 0, height = 0;
-    shown_.forget();
+    forget_shown();
     ImGui::GetIO().Fonts->GetTexDataAsAlpha8(&alpha, &width, &height);
     glBindTexture(GL_TEXTURE_2D, atlas_);
     for (const GLenum which : {GL_TEXTURE_MIN_FILTER, GL_TEXTURE_MAG_FILTER}) glTexParameteri(GL_TEXTURE_2D, which, GL_LINEAR);

@@ -23,6 +23,7 @@ public:
     /// On a field of that colour, packed as ImGui does. False, with nothing drawn, where the surface shows just that already and it
     /// need not be drawn `anyway`.
     bool draw(const ImDrawData& data, unsigned field, bool anyway);
+    void forget_shown() { shown_.forget(); }  ///< the surface may show anything
 
 private:
     bool is_new(const ImDrawData& data, unsigned field);

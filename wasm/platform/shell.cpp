@@ -112,6 +112,11 @@ void Shell::wake() {
     schedule();
 }
 
+void Shell::wake_anew() {
+    renderer_.forget_shown();
+    wake();
+}
+
 void Shell::schedule() {
     if (scheduled_ || !begun_) return;
     scheduled_ = true;
@@ -290,7 +295,7 @@ const std::string& Shell::plan_text() {
 
 void Shell::set_insets_px(float top, float right, float bottom, float left) {
     insets_css_px_ = {top, right, bottom, left};
-    wake();
+    wake_anew();  // SDL has sized the surface with the screen, to the same size too, and that may wipe it
 }
 
 void Shell::set_reduced_motion(bool reduced) {

@@ -21,7 +21,8 @@ public:
     void start();  ///< all that is needed to draw; nothing is drawn yet
     void begin();  ///< draws, from what it has been told until now: its first picture is the person's own plan
 
-    void wake();  ///< something changed outside: draw soon
+    void wake();       ///< something changed outside: draw soon
+    void wake_anew();  ///< the same, where the surface may have been wiped
     void open_plan(std::string_view text);
     void take_in_step(bool back, std::string_view plan_text) { app_.take_in_step(back, plan_text); }
     unsigned resume(std::string_view plan_text, unsigned number, bool untouched);
