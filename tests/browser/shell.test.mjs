@@ -70,10 +70,11 @@ test('a surface that was wiped shows the picture again, in the first frame after
     gl.clear(gl.COLOR_BUFFER_BIT);
   });
   assert.ok(!before.equals(await app.picture()), 'nothing was wiped: the test proves nothing');
-  const [first] = await app.page.evaluate(() => new Promise((done) => {
+  const first = await app.page.evaluate(() => new Promise((done) => {
     window.frameNotes = [];
     dispatchEvent(new Event('resize')); // to the same size
-    setTimeout(() => done(window.frameNotes), 300);
+    const look = () => (window.frameNotes.length > 0 ? done(window.frameNotes[0]) : setTimeout(look, 5));
+    look();
   }));
   assert.equal(first.drawn, true);
   await app.settled();
