@@ -130,7 +130,7 @@ async function start() {
   if (typeof WebAssembly !== 'object') return notice.stop(say('noWebAssembly'));
   addEventListener('error', stopOnFault);
   addEventListener('unhandledrejection', stopOnFault);
-  const kept = settings.ask();
+  const kept = settings.ask(after(LONGEST_UNSEEN_MS));
   let give;
   const opened = keeping.start(new Promise((resolve) => { give = resolve; }), new URLSearchParams(location.search).has('fresh'));
   try {

@@ -4,7 +4,6 @@ import { transact } from './store.js';
 
 const KEY = 'settings';
 const PRACTICE = 'practice'; // what was answered in practice: the program's own text
-const LONGEST_WAIT_MS = 1500; // a store that does not answer must not keep the app from starting
 
 let pending = Promise.resolve();
 const chosenHere = new Set(); // keys: what comes late from the store is older
@@ -27,12 +26,12 @@ async function tellInTime(key, answer, end, tell) {
 }
 
 /**
- * Asks the store at once; what it answers is waited for when it is wanted. `settings(tell)`: { language, units, theme } as chosen last
- * on this device; `progress(tell)`: what was answered in practice, as text, empty where there is nothing.
+ * Asks the store at once; what it answers is waited for when it is wanted, until the promised `end`: a store that does not answer must not
+ * keep the app from starting. `settings(tell)`: { language, units, theme } as chosen last on this device; `progress(tell)`: what was
+ * answered in practice, as text, empty where there is nothing.
  */
-export function ask() {
+export function ask(end) {
   const [chosen, answered] = [KEY, PRACTICE].map((key) => kept(key).catch(() => undefined));
-  const end = new Promise((resolve) => { setTimeout(resolve, LONGEST_WAIT_MS); });
   return {
     settings: (tell) => tellInTime(KEY, chosen, end, (found) => tell({ ...usualFor(navigator.language ?? ''), ...found })),
     progress: (tell) => tellInTime(PRACTICE, answered, end, (found) => tell(typeof found === 'string' ? found : '')),

@@ -60,6 +60,7 @@ struct CheckInfo {
 };
 
 inline constexpr std::string_view k_common_practice = "common practice, no source";
+inline constexpr std::string_view k_left_out = "our own caution: the plan leaves it out";
 inline constexpr std::string_view k_computed = "equilibrium of the plan";
 
 inline constexpr std::array<CheckInfo, k_check_count> k_checks{{
@@ -71,9 +72,9 @@ inline constexpr std::array<CheckInfo, k_check_count> k_checks{{
     {CheckId::FootHangs, "foot_hangs", "m", Subject::Leg, false, "geometry"},
     {CheckId::EdgeZone, "edge_zone", "m", Subject::Leg, true, k_common_practice},
     {CheckId::LimitLoosened, "limit_loosened", "", Subject::Limit, false, k_common_practice},
-    {CheckId::ArrestLeftOut, "arrest_left_out", "", Subject::Site, true, "our own caution: the plan leaves it out"},
-    {CheckId::SwingLeftOut, "swing_left_out", "deg", Subject::Site, true, "our own caution: the plan leaves it out"},
-    {CheckId::ErrorLeftOut, "error_left_out", "", Subject::Site, true, "our own caution: the plan leaves it out"},
+    {CheckId::ArrestLeftOut, "arrest_left_out", "", Subject::Site, true, k_left_out},
+    {CheckId::SwingLeftOut, "swing_left_out", "deg", Subject::Site, true, k_left_out},
+    {CheckId::ErrorLeftOut, "error_left_out", "", Subject::Site, true, k_left_out},
     {CheckId::Solved, "solved", "", Subject::Site, false, k_computed},
     {CheckId::Standing, "standing", "kN/m", Subject::Site, true, k_computed},
     {CheckId::FootLifts, "foot_lifts", "m", Subject::Leg, false, k_computed},
