@@ -25,7 +25,8 @@ constexpr int k_frames_after_change = 6;
 /// never, the button would look touched until the next tap.
 constexpr int k_frames_from_finger_up_to_hover_end = 3;
 /// What a frame may take, of the 16.7 ms between two: the check of measuring error gets what drawing leaves, and always a little.
-constexpr double k_work_ms = 11.0;
+/// Less where a new picture goes to the browser, which needs time of its own to show it.
+constexpr double k_work_ms = 11.0, k_work_beside_picture_ms = 9.0;
 /// Of the time without a frame so much counts as holding a key down: a busy page hears later that the finger has gone.
 constexpr float k_held_unseen_s = 0.1F;
 /// A finger (more so a gloved one) wanders on a tap: about 2.5 mm is still no drag.
@@ -129,11 +130,13 @@ void Shell::on_animation_frame() {
     take_events();
     fit_to_screen();
     let_go_of_pointer();
+    bool new_picture = false;
     if (has_to_draw()) {
-        draw();
+        new_picture = draw();
         pass_on_requests();
     }
-    app_.go_on_computing(std::max(0.0, k_work_ms - (emscripten_get_now() - start_ms)));
+    const double work_ms = new_picture ? k_work_beside_picture_ms : k_work_ms;
+    app_.go_on_computing(std::max(0.0, work_ms - (emscripten_get_now() - start_ms)));
     if (has_to_draw() || app_.has_work()) schedule();
 }
 
@@ -218,7 +221,7 @@ void Shell::let_go_of_pointer() {
     ImGui::GetIO().AddMousePosEvent(-FLT_MAX, -FLT_MAX);
 }
 
-void Shell::draw() {
+bool Shell::draw() {
     ImGui_ImplSDL2_NewFrame();
     ImGuiIO& io = ImGui::GetIO();
     if (ImGui::IsAnyItemActive()) io.DeltaTime = std::min(io.DeltaTime, k_held_unseen_s);
@@ -234,9 +237,11 @@ void Shell::draw() {
     app_.draw(view_, fonts_);
     ImGui::Render();
     // The last one before it rests is drawn anyway, so that what stays was drawn whole, whatever has become of the surface in between.
-    if (renderer_.draw(*ImGui::GetDrawData(), app_.field(), frames_to_draw_ == 1)) window_.show_frame();
+    const bool drawn = renderer_.draw(*ImGui::GetDrawData(), app_.field(), frames_to_draw_ == 1);
+    if (drawn) window_.show_frame();
     ++frames_drawn_;
     frames_to_draw_ = std::max(0, frames_to_draw_ - 1);
+    return drawn;
 }
 
 void Shell::pass_on_requests() {

@@ -73,7 +73,7 @@ private:
     void take_finger(const SDL_TouchFingerEvent& finger);
     void let_go_of_pointer();
     void cancel_pointer();  ///< whatever it holds is let go without being pressed
-    void draw();
+    bool draw();            ///< true where the picture is new
     void pass_on_requests();
     void let_type(const app::TextWish& wish);
     [[nodiscard]] bool has_to_draw() const;
