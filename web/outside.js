@@ -108,11 +108,13 @@ export class Outside {
   #showVerdict() {
     this.#verdictTimer = 0;
     if (this.#isBlind) return;
-    const { verdict_shown: verdict, reason, colours } = JSON.parse(this.#call('guywright_verdict', 'string'));
+    const { verdict_shown: verdict, reason, colours, bottom_css_px: bottom } = JSON.parse(this.#call('guywright_verdict', 'string'));
     const words = [verdict, reason].filter(Boolean).join('. ');
     const line = document.getElementById('verdict');
     if (line.textContent !== words) line.textContent = words;
-    for (const [name, colour] of Object.entries(colours)) document.documentElement.style.setProperty(`--${name}`, colour);
+    const { style } = document.documentElement;
+    for (const [name, colour] of Object.entries(colours)) style.setProperty(`--${name}`, colour);
+    style.setProperty('--verdict-end', `${bottom}px`);
   }
 
   #watchTextSize() {

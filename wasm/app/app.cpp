@@ -204,6 +204,9 @@ std::string App::enter(const std::string& path, const std::string& shown) {
 }
 
 std::string App::text_json() { return fonts_ == nullptr ? std::string("{}") : app::text_json(state_, *fonts_); }
-std::string App::verdict_json() const { return app::verdict_json(state_); }
+std::string App::verdict_json() const {
+    const auto strip = std::find_if(mirror_.begin(), mirror_.end(), [](const widgets::MirrorEntry& m) { return m.id == "strip"; });
+    return app::verdict_json(state_, strip == mirror_.end() ? 0.0F : (strip->box.y + strip->box.h) * scale_);
+}
 
 }  // namespace guywright::app
