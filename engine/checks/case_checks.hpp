@@ -33,6 +33,10 @@ inline double pole_buckling_kN(const LegPlan& leg) {
 /// guy, and what it leans on is a matter of millimetres.
 inline constexpr double k_barely_standing = 0.1;
 
+/// Least share of a foot's friction that must be free, or it is a caution: our own limit. Friction is an estimate that water lowers:
+/// rubber on dry concrete 1.0, on wet 0.5 to 0.7 (OpenStax, University Physics 1, 6.2, table of friction coefficients, READ).
+inline constexpr double k_friction_in_doubt = 1.0 / 3.0;
+
 namespace detail {
 
 /// Everything the checks of one case look at.
@@ -167,6 +171,12 @@ inline void check_hobbles(CheckTable& table, const CaseView& v, FeetOnGround& fe
         check_strength(table, v, CheckId::HobbleStrength, i, shared.tension_N[i], hobbles[i].strength_kN, v.factors.soft);
 }
 
+/// Nobody measures friction: a foot that has little of it to spare may slide on the same rock when wet.
+inline Check doubt_friction(Check c) {
+    if (c.id == CheckId::FootFriction && c.status == CheckStatus::Pass && c.margin < k_friction_in_doubt) c.status = CheckStatus::Caution;
+    return c;
+}
+
 /// What the feet push along the ground and what friction gives; the hobbles take theirs first.
 inline void check_feet(CheckTable& table, const CaseView& v) {
     const FeetOnGround unhobbled = feet_on_ground(v);
@@ -183,8 +193,8 @@ inline void check_feet(CheckTable& table, const CaseView& v) {
         // a hobble pulls just as much as friction lacks: what is to spare is then in all feet together
         const bool by_friction = hold.speaks.id == CheckId::FootFriction && hold.speaks.status == CheckStatus::Pass;
         if (hobbled && by_friction) hold.speaks.margin = std::clamp(spare, 0.0, 1.0);
-        table.add(hold.speaks);
-        if (hold.by_ties) table.add(friction_beside_ties(v, i, push_N, feet.friction_N[i]));
+        table.add(doubt_friction(hold.speaks));
+        if (hold.by_ties) table.add(doubt_friction(friction_beside_ties(v, i, push_N, feet.friction_N[i])));
     }
 }
 

@@ -91,7 +91,7 @@ inline constexpr std::array<CheckInfo, k_check_count> k_checks{{
     {CheckId::RopeStrength, "rope_strength", "kN", Subject::Rope, false, "safety factor of the plan; default common practice"},
     {CheckId::PulleyStrength, "pulley_strength", "kN", Subject::Rope, false, "safety factor of the plan; default common practice"},
     {CheckId::ConnectorStrength, "connector_strength", "kN", Subject::Rope, false, "safety factor of the plan; default common practice"},
-    {CheckId::FootFriction, "foot_friction", "kN", Subject::Leg, false, "Coulomb friction"},
+    {CheckId::FootFriction, "foot_friction", "kN", Subject::Leg, false, "Coulomb friction; our own caution where less than a third of it is to spare"},
     {CheckId::FootPin, "foot_pin", "kN", Subject::Leg, false, "safety factor of the plan; default common practice"},
     {CheckId::FootTies, "foot_ties", "kN", Subject::Leg, false, "safety factor of the plan; default common practice"},
     {CheckId::FootHeldDown, "foot_held_down", "kN", Subject::Leg, false, k_computed},

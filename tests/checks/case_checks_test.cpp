@@ -178,11 +178,29 @@ TEST_CASE("foot by friction alone: at mu N it holds, above it slides") {
     Bench b;
     b.hold_foot({0.5, 0.0, {}});
     b.outcome.foot_reaction_N[0] = {-300, 400, 1000};
-    CHECK(b.status(CheckId::FootFriction) == CheckStatus::Pass);
+    CHECK(b.status(CheckId::FootFriction) == CheckStatus::Caution);  // it holds, with nothing to spare
+    CHECK_WITHIN(b.row(CheckId::FootFriction).margin, 0.0, 1e-12);
     b.outcome.foot_reaction_N[0] = {-300, 400.001, 1000};
     CHECK(b.status(CheckId::FootFriction) == CheckStatus::Fail);
     b.outcome.foot_reaction_N[0] = {-1, 0, -500};  // held down, pulled up: no friction
     CHECK(b.status(CheckId::FootFriction) == CheckStatus::Fail);
+}
+
+TEST_CASE("foot by friction alone: nobody measures it, so that less than a third to spare is a caution, and ties or a pin end it") {
+    Bench b;
+    b.hold_foot({0.6, 0.0, {}});
+    b.outcome.foot_reaction_N[0] = {-399, 0, 1000};
+    CHECK(b.status(CheckId::FootFriction) == CheckStatus::Pass);
+    b.outcome.foot_reaction_N[0] = {-401, 0, 1000};
+    CHECK(b.status(CheckId::FootFriction) == CheckStatus::Caution);
+    b.hold_foot({0.6, 0.0, {{0.0, 9.8}}});  // a tie ahead holds nothing of a push ahead
+    CHECK(b.status(CheckId::FootFriction) == CheckStatus::Caution);
+    b.hold_foot({0.6, 0.0, {{90.0, 9.8}, {180.0, 9.8}}});
+    CHECK(b.status(CheckId::FootFriction) == CheckStatus::Pass);
+    CHECK(b.status(CheckId::FootTies) == CheckStatus::Pass);
+    b.hold_foot({0.6, 20.0, {}});
+    CHECK(b.table().find(CheckId::FootFriction) == nullptr);
+    CHECK(b.status(CheckId::FootPin) == CheckStatus::Pass);
 }
 
 TEST_CASE("foot: a push of mere rounding leaves all of the friction to spare") {
@@ -200,13 +218,13 @@ TEST_CASE("foot on a slope: friction and what pushes along it are those of the s
     b.hold_foot({0.6, 0.0, {}});
     const Vec3 off_ground{0.5, 0.0, std::sqrt(0.75)}, down_slope{std::sqrt(0.75), 0.0, -0.5};
     b.outcome.foot_reaction_N[0] = 1000.0 * off_ground - 599.0 * down_slope;
-    CHECK(b.status(CheckId::FootFriction) == CheckStatus::Pass);
+    CHECK(b.status(CheckId::FootFriction) == CheckStatus::Caution);
     CHECK_WITHIN(b.row(CheckId::FootFriction).value, 0.599, 1e-9);
     CHECK_WITHIN(b.row(CheckId::FootFriction).limit, 0.6, 1e-9);
     b.outcome.foot_reaction_N[0] = 1000.0 * off_ground - 601.0 * down_slope;
     CHECK(b.status(CheckId::FootFriction) == CheckStatus::Fail);
     b.outcome.foot_reaction_N[0] = {0, 0, 1000};  // straight down: the slope is steeper than friction's angle where tan 30 > mu
-    CHECK(b.status(CheckId::FootFriction) == CheckStatus::Pass);
+    CHECK(b.status(CheckId::FootFriction) == CheckStatus::Caution);
     b.hold_foot({0.57, 0.0, {}});
     CHECK(b.status(CheckId::FootFriction) == CheckStatus::Fail);
     b.outcome.foot_reaction_N[0] = {900, 0, 200};  // off the slope: nothing presses it down
