@@ -32,9 +32,9 @@ function openPlan(bytes) {
 
 const host = {
   ...outside.host,
-  frameDrawn() {
+  frameDrawn(verdictEnd) {
     document.getElementById('skeleton').hidden = true;
-    outside.frameDrawn();
+    outside.frameDrawn(verdictEnd);
   },
   ...keeping.host,
   save(json) {

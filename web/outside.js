@@ -69,8 +69,10 @@ export class Outside {
     addEventListener('pagehide', () => this.#call('guywright_go_out_of_sight'));
   }
 
-  frameDrawn() {
+  /** `verdictEnd`: how far down the page the verdict reaches, px. */
+  frameDrawn(verdictEnd) {
     this.#hasDrawn = true;
+    document.getElementById('offline').style.setProperty('--verdict-end', `${verdictEnd}px`);
     this.#verdictTimer ||= setTimeout(() => this.#showVerdict(), VERDICT_DELAY_MS);
     const now = performance.now();
     this.#staleSince ??= now;
@@ -108,13 +110,11 @@ export class Outside {
   #showVerdict() {
     this.#verdictTimer = 0;
     if (this.#isBlind) return;
-    const { verdict_shown: verdict, reason, colours, bottom_css_px: bottom } = JSON.parse(this.#call('guywright_verdict', 'string'));
+    const { verdict_shown: verdict, reason, colours } = JSON.parse(this.#call('guywright_verdict', 'string'));
     const words = [verdict, reason].filter(Boolean).join('. ');
     const line = document.getElementById('verdict');
     if (line.textContent !== words) line.textContent = words;
-    const { style } = document.documentElement;
-    for (const [name, colour] of Object.entries(colours)) style.setProperty(`--${name}`, colour);
-    style.setProperty('--verdict-end', `${bottom}px`);
+    for (const [name, colour] of Object.entries(colours)) document.documentElement.style.setProperty(`--${name}`, colour);
   }
 
   #watchTextSize() {

@@ -131,7 +131,7 @@ inline constexpr Language k_english{
          "The connector of rope {name} carries {value} {when}; it may carry only {limit}."},
         {CheckId::FootFriction, "foot holds by friction",
          "{leg}the foot pushes sideways with {value} {when}; friction holds {limit}.",
-         "{leg}the foot pushes sideways with {value} {when} and friction holds {limit}: little to spare for an estimate, and wet ground holds less. A pin or ties help.",
+         "{leg}the foot pushes sideways with {value} {when}; friction holds {limit}, less on wet ground. A pin or ties help.",
          "{leg}the foot slides: it pushes sideways with {value} {when}, and friction holds only {limit}."},
         {CheckId::FootPin, "pin of the foot",
          "{leg}the pin of the foot takes {value} {when}; it may take {limit}.",

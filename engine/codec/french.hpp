@@ -132,7 +132,7 @@ inline constexpr Language k_french{
          "Le connecteur de la corde {name} porte {value} {when} ; il n'admet que {limit}."},
         {CheckId::FootFriction, "frottement sous le pied",
          "{leg}le pied pousse de côté avec {value} {when} ; le frottement retient {limit}.",
-         "{leg}le pied pousse de côté avec {value} {when} et le frottement retient {limit} : peu de marge pour une estimation, et un sol mouillé retient moins. Une broche ou des liens aident.",
+         "{leg}le pied pousse de côté avec {value} {when} ; le frottement retient {limit}, moins sur sol mouillé. Une broche ou des liens aident.",
          "{leg}le pied glisse : il pousse de côté avec {value} {when}, et le frottement ne retient que {limit}."},
         {CheckId::FootPin, "broche du pied",
          "{leg}la broche du pied reprend {value} {when} ; elle admet {limit}.",

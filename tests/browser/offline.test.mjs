@@ -30,7 +30,6 @@ for (const [name, screen] of Object.entries({ ...SCREENS, smallPhone }))
     await app.copyReady();
     for (const step of ['step Edge', 'step Card']) {
       await choose(app, step);
-      await app.told();
       const { rect } = await app.widget('strip');
       const top = await app.page.evaluate(() => {
         const line = document.getElementById('offline');

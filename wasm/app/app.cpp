@@ -105,6 +105,11 @@ void App::go_on_computing(double budget_ms) {
     if (go_on_advising(state_, budget_ms)) wants_frame_ = true;
 }
 
+float App::verdict_end_css_px() const {
+    const auto strip = std::find_if(mirror_.begin(), mirror_.end(), [](const widgets::MirrorEntry& m) { return m.id == "strip"; });
+    return strip == mirror_.end() ? 0.0F : (strip->box.y + strip->box.h) * scale_;
+}
+
 bool App::wants_frame() const { return wants_frame_; }
 
 void App::open_plan(std::string_view text) { app::open_plan(state_, text); }
@@ -204,9 +209,6 @@ std::string App::enter(const std::string& path, const std::string& shown) {
 }
 
 std::string App::text_json() { return fonts_ == nullptr ? std::string("{}") : app::text_json(state_, *fonts_); }
-std::string App::verdict_json() const {
-    const auto strip = std::find_if(mirror_.begin(), mirror_.end(), [](const widgets::MirrorEntry& m) { return m.id == "strip"; });
-    return app::verdict_json(state_, strip == mirror_.end() ? 0.0F : (strip->box.y + strip->box.h) * scale_);
-}
+std::string App::verdict_json() const { return app::verdict_json(state_); }
 
 }  // namespace guywright::app

@@ -29,6 +29,7 @@ public:
     void pinch(glm::dvec2 from_px, glm::dvec2 to_px, double factor);
     [[nodiscard]] bool is_on_picture(ImVec2 at_px) const;  ///< of the frame drawn last
     [[nodiscard]] bool wants_frame() const;                ///< true while something animates, is still being checked or has just been found
+    [[nodiscard]] float verdict_end_css_px() const;        ///< where on the page the drawn verdict ends; 0 where none is drawn
     [[nodiscard]] bool has_work() const { return is_advising(state_) || is_drawing(state_); }  ///< to be done also while nothing is drawn
     void open_plan(std::string_view text);                                                     ///< a plan file the user chose
     /// A step of the plan that resume() will go on with: back, the nearest first, or on again, the nearest first.

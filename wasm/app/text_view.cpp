@@ -179,11 +179,7 @@ std::optional<Command> wish_of_its_own(const std::string& id, double now_s) {
 
 }  // namespace
 
-std::string verdict_json(const State& s, float bottom_css_px) {
-    Json out = verdict_of(s);
-    out["bottom_css_px"] = bottom_css_px;
-    return dumped(out);
-}
+std::string verdict_json(const State& s) { return dumped(verdict_of(s)); }
 
 std::string text_json(const State& s, const Fonts& fonts) {
     Unseen unseen(s, fonts);

@@ -8,11 +8,10 @@
 // The app as text, for the page's own elements: the same items and the same commands as on the drawn screen.
 namespace guywright::app {
 
-/// {"verdict", "verdict_shown", "reason", "checking", "check_code", "locked", "colours", "bottom_css_px"}: what changes while a finger
-/// moves; where on the page the drawn verdict ends, 0 where none is drawn.
-[[nodiscard]] std::string verdict_json(const State& state, float bottom_css_px);
+/// {"verdict", "verdict_shown", "reason", "checking", "check_code", "locked", "colours"}: what changes while a finger moves.
+[[nodiscard]] std::string verdict_json(const State& state);
 
-/// The same, but for the last, with "title", "message", "notes" and
+/// The same with "title", "message", "notes" and
 ///   "sections": [{"id", "title", "groups": [{"title", "entries": [entry]}]}]   the steps; a reading in hand and the lock before them
 ///   "keys": [entry]                                                       what belongs to no step
 /// entry: {"kind": "text" | "number" | "key", "id", "label", "value", "on", "enabled"}; a number also has "how", "unit", "range",

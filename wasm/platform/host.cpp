@@ -3,7 +3,7 @@
 #include <emscripten.h>
 
 // clang-format off
-EM_JS(void, guywright_host_frame_drawn, (), { Module.host.frameDrawn(); });
+EM_JS(void, guywright_host_frame_drawn, (float verdict_end), { Module.host.frameDrawn(verdict_end); });
 EM_JS(void, guywright_host_save, (const char* json), { Module.host.save(UTF8ToString(json)); });
 EM_JS(void, guywright_host_signatures_fell, (const char* id), { Module.host.signaturesFell(UTF8ToString(id)); });
 EM_JS(void, guywright_host_shelf, (const char* act, const char* id), { Module.host.shelf(UTF8ToString(act), UTF8ToString(id)); });
@@ -21,7 +21,7 @@ EM_JS(void, guywright_host_stop, (const char* why), { Module.host.stop(UTF8ToStr
 
 namespace guywright::platform::host {
 
-void frame_drawn() { guywright_host_frame_drawn(); }
+void frame_drawn(float verdict_end_css_px) { guywright_host_frame_drawn(verdict_end_css_px); }
 void save(const std::string& save_json) { guywright_host_save(save_json.c_str()); }
 void signatures_fell(const std::string& id) { guywright_host_signatures_fell(id.c_str()); }
 void shelf(std::string_view act, const std::string& plan_id) { guywright_host_shelf(std::string(act).c_str(), plan_id.c_str()); }

@@ -254,7 +254,7 @@ void Shell::pass_on_requests() {
     if (const auto progress = app_.take_progress()) host::keep_progress(*progress);
     if (app_.take_open_request()) host::pick_file();
     device_host_.pass_on(app_);
-    host::frame_drawn();
+    host::frame_drawn(app_.verdict_end_css_px());
 }
 
 void Shell::let_type(const app::TextWish& wish) {
