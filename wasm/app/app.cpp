@@ -1,13 +1,12 @@
 #include "wasm/app/app.hpp"
 
 #include <imgui.h>
-#include <nlohmann/json.hpp>
 
 #include <algorithm>
 #include <utility>
 
 #include "engine/codec/plan_codec.hpp"
-
+#include "wasm/app/json_text.hpp"
 #include "wasm/app/page_data.hpp"
 #include "wasm/app/second_data.hpp"
 #include "wasm/app/text_view.hpp"
@@ -21,8 +20,6 @@
 
 namespace guywright::app {
 namespace {
-
-using Json = nlohmann::ordered_json;
 
 Json box_json(const widgets::Box& b, float scale) { return {{"x", b.x * scale}, {"y", b.y * scale}, {"width", b.w * scale}, {"height", b.h * scale}}; }
 
@@ -153,7 +150,7 @@ std::string App::state_json() const {
                       {"cut", cut_},
                       {"picture", picture_json(state_)},
                       {"widgets", std::move(widgets)}};
-    return out.dump(-1, ' ', false, Json::error_handler_t::replace);
+    return text_of(out);
 }
 
 std::vector<Save> App::take_saves() { return std::exchange(state_.saves, {}); }

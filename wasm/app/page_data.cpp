@@ -1,7 +1,4 @@
 #include "wasm/app/page_data.hpp"
-
-#include <nlohmann/json.hpp>
-
 #include <algorithm>
 #include <utility>
 #include <vector>
@@ -9,15 +6,12 @@
 #include "engine/advice/tuning.hpp"
 #include "engine/codec/rig_sheet.hpp"
 #include "engine/codec/share_words.hpp"
+#include "wasm/app/json_text.hpp"
 #include "wasm/app/unusable_file.hpp"
 #include "wasm/screens/reasons.hpp"
 
 namespace guywright::app {
 namespace {
-
-using Json = nlohmann::ordered_json;
-
-std::string text_of(const Json& json) { return json.dump(-1, ' ', false, Json::error_handler_t::replace); }
 
 const ShareWords& share_words(const Speech& speech) { return speech.tongue == Tongue::French ? k_french_share : k_english_share; }
 

@@ -1,7 +1,4 @@
 #include "wasm/app/second_data.hpp"
-
-#include <nlohmann/json.hpp>
-
 #include <algorithm>
 #include <cmath>
 #include <optional>
@@ -13,16 +10,14 @@
 #include "engine/codec/report.hpp"
 #include "engine/verdict/second_check.hpp"
 #include "wasm/app/inputs.hpp"
+#include "wasm/app/json_text.hpp"
 #include "wasm/screens/reasons.hpp"
 #include "wasm/words/second.hpp"
 
 namespace guywright::app {
 namespace {
 
-using Json = nlohmann::ordered_json;
 constexpr std::size_t k_longest_repeated = 24;  ///< characters of what was typed that a message repeats
-
-std::string text_of(const Json& json) { return json.dump(-1, ' ', false, Json::error_handler_t::replace); }
 
 /// With as few digits as say it, thousandths at most.
 std::string few_digits(const Speech& speech, double v) {

@@ -1,12 +1,11 @@
 #include "wasm/app/shelf_json.hpp"
 
 #include <array>
-#include <nlohmann/json.hpp>
+
+#include "wasm/app/json_text.hpp"
 
 namespace guywright::app {
 namespace {
-
-using Json = nlohmann::ordered_json;
 
 Json parsed(std::string_view text) { return Json::parse(text, nullptr, false); }
 
@@ -34,7 +33,7 @@ std::string save_json(const Save& save) {
     for (const auto& [number, text] : save.steps) steps.push_back({number, text});
     const Json out = {{"document", save.document}, {"title", save.title},   {"first", save.first},         {"number", save.number},
                       {"last", save.last},         {"begins", save.begins}, {"untouched", save.untouched}, {"steps", std::move(steps)}};
-    return out.dump(-1, ' ', false, Json::error_handler_t::replace);
+    return text_of(out);
 }
 
 std::string_view act_name(ShelfAct act) {

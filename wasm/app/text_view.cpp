@@ -1,10 +1,9 @@
 #include "wasm/app/text_view.hpp"
 
-#include <nlohmann/json.hpp>
-
 #include "wasm/app/apply.hpp"
 #include "wasm/app/found_anchors.hpp"
 #include "wasm/app/inputs.hpp"
+#include "wasm/app/json_text.hpp"
 #include "wasm/app/lesson_told.hpp"
 #include "wasm/app/not_measured.hpp"
 #include "wasm/screens/builder.hpp"
@@ -18,7 +17,6 @@
 namespace guywright::app {
 namespace {
 
-using Json = nlohmann::ordered_json;
 using screens::Spoken;
 
 constexpr const char* k_right_as_it_stands = "confirm ";
@@ -160,8 +158,6 @@ Json keys_of(const State& s) {
     return keys;
 }
 
-std::string dumped(const Json& json) { return json.dump(-1, ' ', false, Json::error_handler_t::replace); }
-
 /// Keys that stand on no step and in no menu.
 std::optional<Command> wish_of_its_own(const std::string& id, double now_s) {
     const auto after = [&](std::string_view beginning) { return id.substr(beginning.size()); };
@@ -179,7 +175,7 @@ std::optional<Command> wish_of_its_own(const std::string& id, double now_s) {
 
 }  // namespace
 
-std::string verdict_json(const State& s) { return dumped(verdict_of(s)); }
+std::string verdict_json(const State& s) { return text_of(verdict_of(s)); }
 
 std::string text_json(const State& s, const Fonts& fonts) {
     Unseen unseen(s, fonts);
@@ -194,7 +190,7 @@ std::string text_json(const State& s, const Fonts& fonts) {
     for (const Step step : steps_shown(s)) sections.push_back(section_of(s, everything(unseen.ui, s, step), step));
     out["sections"] = std::move(sections);
     out["keys"] = keys_of(s);
-    return dumped(out);
+    return text_of(out);
 }
 
 std::optional<Command> wish_of(const std::string& id, const State& s, const Fonts& fonts, double now_s) {
