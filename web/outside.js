@@ -23,6 +23,7 @@ export class Outside {
   #textTimer = 0;
   #isBlind = false;
   #hasDrawn = false;
+  #verdictEnd;
   #staleSince; // the first frame that the text does not know of
 
   constructor(canvas, call) {
@@ -72,13 +73,20 @@ export class Outside {
   /** `verdictEnd`: how far down the page the verdict reaches, px. */
   frameDrawn(verdictEnd) {
     this.#hasDrawn = true;
-    document.getElementById('offline').style.setProperty('--verdict-end', `${verdictEnd}px`);
+    this.#placeMessage(verdictEnd);
     this.#verdictTimer ||= setTimeout(() => this.#showVerdict(), VERDICT_DELAY_MS);
     const now = performance.now();
     this.#staleSince ??= now;
     const longest = this.#text.isOpen ? Math.max(0, this.#staleSince + LONGEST_STALE_MS - now) : TEXT_DELAY_MS;
     clearTimeout(this.#textTimer);
     this.#textTimer = setTimeout(() => this.#showText(), Math.min(TEXT_DELAY_MS, longest));
+  }
+
+  /** The message in passing lies below the verdict. The same written again would cost a frame its time. */
+  #placeMessage(verdictEnd) {
+    if (verdictEnd === this.#verdictEnd) return;
+    this.#verdictEnd = verdictEnd;
+    document.getElementById('offline').style.setProperty('--verdict-end', `${verdictEnd}px`);
   }
 
   /** True where all that is drawn stands in words, too. */
