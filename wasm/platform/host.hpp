@@ -7,7 +7,7 @@
 /// What the program asks of the page (the `host` of web/boot.js). Each returns at once; answers come through the shell's entry points.
 namespace guywright::platform::host {
 
-void frame_drawn(float verdict_end_css_px);                                                   ///< the view model may have changed
+void frame_drawn(float verdict_end_css_px);                                                   ///< the view model may have changed, and where the verdict ends
 void save(const std::string& save_json);                                                      ///< keep in the browser's storage
 void shelf(std::string_view act, const std::string& plan_id);                                 ///< do something with the plans kept
 void signatures_fell(const std::string& id);                                                  ///< entry of the log whose plan was changed
