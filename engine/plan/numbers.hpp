@@ -2,6 +2,7 @@
 #include "engine/plan/walk.hpp"
 
 #include <cmath>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <type_traits>
@@ -25,6 +26,12 @@ struct NumberRef {
         else *whole = static_cast<int>(std::lround(v));
         return true;
     }
+};
+
+/// A number of a plan as it stands, in the plan's unit.
+struct NumberAt {
+    double value = 0.0;
+    Range range{};
 };
 
 namespace detail {
@@ -52,6 +59,7 @@ struct NumberFinder : SeesNothing {
     std::string_view wanted;
     NumberRef found;
     explicit NumberFinder(std::string_view path) : wanted(path) {}
+    [[nodiscard]] bool may_hold(const std::string& path) const { return wanted.starts_with(path); }
     template <class N>
     void number(const std::string& path, N& v, const Range& r) {
         if (path == wanted) found = refer(v, r);
@@ -79,6 +87,12 @@ void for_each_number(const Plan& plan, F f) {
     detail::NumberFinder finder(path);
     walk(plan, finder);
     return finder.found;
+}
+/// The same for a plan that nobody changes; none when there is none.
+[[nodiscard]] inline std::optional<NumberAt> number_at(const Plan& plan, std::string_view path) {
+    // Nothing is written; a walk of its own for what stays would be another 2 kB to load.
+    const NumberRef found = find_number(const_cast<Plan&>(plan), path);
+    return found ? std::optional(NumberAt{found.get(), found.range}) : std::nullopt;
 }
 
 }  // namespace guywright

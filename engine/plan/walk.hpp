@@ -11,6 +11,8 @@ namespace guywright {
 
 /// What a walk tells nobody. A visitor inherits it and answers only to what it wants.
 struct SeesNothing {
+    /// False where nothing below this path matters: the walk goes round it.
+    [[nodiscard]] bool may_hold(const std::string&) const { return true; }
     void number(const std::string&, const auto&, const Range&) {}
     void text(const std::string&, const std::string&, std::size_t /*longest*/, bool /*lines_allowed*/) {}
     void list(const std::string&, std::size_t /*count*/, std::size_t /*fewest*/, std::size_t /*most*/) {}
@@ -96,14 +98,14 @@ private:
         const std::size_t outer = path_.size();
         if (outer > 0) path_ += '.';
         path_ += key;
-        act();
+        if (seen_.may_hold(path_)) act();
         path_.resize(outer);
     }
     void each(auto& items, auto act) {
         const std::size_t outer = path_.size();
         for (std::size_t i = 0; i < items.size(); ++i) {
             path_.append("[").append(std::to_string(i)).append("]");
-            act(items[i]);
+            if (seen_.may_hold(path_)) act(items[i]);
             path_.resize(outer);
         }
     }

@@ -42,10 +42,9 @@ inline std::string number_behind(const Check& c) {
 /// Paths of the three or four numbers that are worth trying on a site: what the deciding rule looks at, lean, haul and load, and the guy
 /// that works hardest.
 [[nodiscard]] inline std::vector<std::string> what_if_paths(const Plan& plan, const SiteAnswer& answer) {
-    Plan copy = plan;  // the finder hands out writable places
     std::vector<std::string> out;
     const auto add = [&](const std::string& path) {
-        const bool there = !path.empty() && find_number(copy, path) && std::find(out.begin(), out.end(), path) == out.end();
+        const bool there = !path.empty() && number_at(plan, path) && std::find(out.begin(), out.end(), path) == out.end();
         if (there && out.size() < k_most_what_ifs) out.push_back(path);
     };
     add(detail::number_behind(answer.governs));

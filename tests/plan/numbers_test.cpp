@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <set>
 #include <string>
+#include <utility>
 #include <vector>
 
 using namespace guywright;
@@ -88,5 +89,23 @@ TEST_CASE("find_number: no number at a path that is none") {
     for (const char* path : {"", "guys", "guys[3].parts", "guys[0].name", "edge.face", "edge.face_deg.x", "frame.foot_m[0]", "not_measured[0]"}) {
         CAPTURE(path);
         CHECK_FALSE(find_number(p, path));
+        CHECK_FALSE(number_at(p, path));
     }
+}
+
+TEST_CASE("find_number, number_at: every number that a walk meets, with the same value and range") {
+    Plan p = support::full_plan();
+    std::size_t met = 0;
+    for_each_number(std::as_const(p), [&](const std::string& path, double value, const Range& range) {
+        CAPTURE(path);
+        const auto at = number_at(p, path);
+        REQUIRE(at);
+        CHECK(at->value == value);
+        CHECK(at->range.min == range.min);
+        CHECK(at->range.max == range.max);
+        REQUIRE(find_number(p, path));
+        CHECK(find_number(p, path).get() == value);
+        ++met;
+    });
+    CHECK(met > 50);
 }

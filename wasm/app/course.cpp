@@ -20,7 +20,7 @@ Plan start_of(const Lesson& l, std::size_t choice, const Speech& speech) {
     return plan;
 }
 
-double moved_now(Plan plan, const LessonMover& mover) { return find_number(plan, mover.path).get(); }
+double moved_now(const Plan& plan, const LessonMover& mover) { return number_at(plan, mover.path)->value; }
 
 std::size_t case_called(const Evaluation& e, CaseId id) {
     for (std::size_t i = 0; i < e.outcomes.size(); ++i)

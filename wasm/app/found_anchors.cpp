@@ -42,9 +42,7 @@ std::optional<Measure> measure_at(const Plan& plan, const std::string& path) {
         if (place->axis == Place::Axis::Distance) return Measure{to_micrometre(away_m), k_away_m};
         return Measure{away_m > 0.0 ? to_micrometre(bearing_deg_of(offset_m)) : 0.0, range::bearing_deg};
     }
-    Plan copy = plan;  // the finder hands out writable places
-    const NumberRef number = find_number(copy, path);
-    return number ? std::optional(Measure{number.get(), number.range}) : std::nullopt;
+    return number_at(plan, path);
 }
 
 bool set_measure(Plan& plan, const std::string& path, double value) {

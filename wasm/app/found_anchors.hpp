@@ -9,10 +9,7 @@
 namespace guywright::app {
 
 /// A number of the plan as a person measures it.
-struct Measure {
-    double value = 0.0;  ///< in the plan's unit
-    Range range{};
-};
+using Measure = NumberAt;
 
 /// The number at a path; none where the plan has no such number.
 [[nodiscard]] std::optional<Measure> measure_at(const Plan& plan, const std::string& path);

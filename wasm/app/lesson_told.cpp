@@ -75,9 +75,8 @@ std::string value_at(const State& s, const LessonMover& mover, double value) {
 }
 
 double moved_now(const State& s, const LessonMover& mover) {
-    Plan copy = s.plan;  // the finder hands out writable places
-    const NumberRef number = find_number(copy, mover.path);
-    return number ? number.get() : mover.from;
+    const std::optional<NumberAt> number = number_at(s.plan, mover.path);
+    return number ? number->value : mover.from;
 }
 
 /// Everything that a text of a lesson may name.

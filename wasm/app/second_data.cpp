@@ -107,14 +107,13 @@ struct Readings {
 };
 
 Readings readings_of(const State& s, const Entries& entries) {
-    Plan copy = s.plan;  // the finder hands out writable places
     const std::vector<std::string> asked_for = critical_measurements(s.evaluation);
     Readings out;
     for (const auto& [path, typed] : entries.typed) {
-        const NumberRef number = find_number(copy, path);
+        const std::optional<NumberAt> number = number_at(s.plan, path);
         const bool is_asked = std::find(asked_for.begin(), asked_for.end(), path) != asked_for.end();
         if (!number || !is_asked) out.refuse(path, say(s.speech, words::k_not_asked, {{"{label}", path}}));
-        else out.add(Asked(s.speech, s.plan, path, number.range), path, typed, number.range);
+        else out.add(Asked(s.speech, s.plan, path, number->range), path, typed, number->range);
     }
     return out;
 }
@@ -130,8 +129,7 @@ std::string why_not(const State& s, const SecondCheck& c) {
 }
 
 Json row_json(const State& s, const ReadTwice& r) {
-    Plan copy = s.plan;
-    const Range range = find_number(copy, r.path).range;
+    const Range range = number_at(s.plan, r.path)->range;
     const Asked asked(s.speech, s.plan, r.path, range);
     return {{"path", r.path},
             {"label", asked.label()},
@@ -166,10 +164,9 @@ std::string second_json(const State& state) {
     out["text"] = canonical_plan_text(state.plan);
     out["check_code"] = check_code_of(out["text"].get_ref<const std::string&>());
     out["measurements"] = Json::array();
-    Plan copy = state.plan;
     if (state.evaluation.verdict != Verdict::NotChecked)
         for (const std::string& path : critical_measurements(state.evaluation))
-            out["measurements"].push_back(Asked(state.speech, state.plan, path, find_number(copy, path).range).json());
+            out["measurements"].push_back(Asked(state.speech, state.plan, path, number_at(state.plan, path)->range).json());
     out["preload"] = {{"title", words.preload}, {"note", words.preload_note}, {"items", words.preload_list}, {"people", {words.rigger, words.officer}}};
     return text_of(out);
 }

@@ -24,6 +24,7 @@ public:
     /// need not be drawn `anyway`.
     bool draw(const ImDrawData& data, unsigned field, bool anyway);
     void forget_shown() { shown_.forget(); }  ///< the surface may show anything
+    [[nodiscard]] bool shows_a_picture() const { return shown_.is_known(); }
 
 private:
     bool is_new(const ImDrawData& data, unsigned field);

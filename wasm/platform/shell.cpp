@@ -48,8 +48,8 @@ EM_BOOL on_context_restored(int, const void*, void* shell) {
     return EM_TRUE;
 }
 
-EM_BOOL on_animation_frame(double, void* shell) {
-    static_cast<Shell*>(shell)->on_animation_frame();
+EM_BOOL on_animation_frame(double frame_ms, void* shell) {
+    static_cast<Shell*>(shell)->on_animation_frame(frame_ms);
     return EM_FALSE;
 }
 
@@ -69,7 +69,7 @@ void Shell::begin() {
     begun_ = true;
     SDL_FlushEvents(SDL_FIRSTEVENT, SDL_LASTEVENT);  // nobody can have meant what was not seen
     frames_to_draw_ = k_frames_after_change;
-    on_animation_frame();  // at once: there is no frame yet to wait for
+    on_animation_frame(emscripten_get_now());  // at once: there is no frame yet to wait for
 }
 
 void Shell::make_imgui() {
@@ -124,9 +124,11 @@ void Shell::schedule() {
     emscripten_request_animation_frame(platform::on_animation_frame, this);
 }
 
-void Shell::on_animation_frame() {
+void Shell::on_animation_frame(double frame_ms) {
     const double start_ms = emscripten_get_now();
     scheduled_ = false;
+    if (asked_in_ms_ > 0.0) pace_.frame_came(frame_ms - asked_in_ms_);
+    asked_in_ms_ = 0.0;
     take_events();
     fit_to_screen();
     let_go_of_pointer();
@@ -137,7 +139,10 @@ void Shell::on_animation_frame() {
     }
     const double work_ms = new_picture ? k_work_beside_picture_ms : k_work_ms;
     app_.go_on_computing(std::max(0.0, work_ms - (emscripten_get_now() - start_ms)));
-    if (has_to_draw() || app_.has_work()) schedule();
+    pace_.frame_went(new_picture);
+    if (!has_to_draw() && !app_.has_work()) return;
+    schedule();
+    asked_in_ms_ = frame_ms;
 }
 
 /// Not while something is only computed: that shows nothing, and drawing would take most of its time.
@@ -237,10 +242,11 @@ bool Shell::draw() {
     app_.draw(view_, fonts_);
     ImGui::Render();
     // The last one before it rests is drawn anyway, so that what stays was drawn whole, whatever has become of the surface in between.
-    const bool drawn = renderer_.draw(*ImGui::GetDrawData(), app_.field(), frames_to_draw_ == 1);
+    const bool last = frames_to_draw_ == 1, held_back = !last && renderer_.shows_a_picture() && !pace_.may_show();
+    const bool drawn = !held_back && renderer_.draw(*ImGui::GetDrawData(), app_.field(), last);
     if (drawn) window_.show_frame();
     ++frames_drawn_;
-    frames_to_draw_ = std::max(0, frames_to_draw_ - 1);
+    frames_to_draw_ = std::max(held_back ? 1 : 0, frames_to_draw_ - 1);
     return drawn;
 }
 

@@ -8,6 +8,7 @@
 
 #include "wasm/app/app.hpp"
 #include "wasm/platform/fingers.hpp"
+#include "wasm/platform/picture_pace.hpp"
 #include "wasm/platform/renderer.hpp"
 #include "wasm/platform/device_host.hpp"
 #include "wasm/platform/touch_filter.hpp"
@@ -58,7 +59,7 @@ public:
     [[nodiscard]] bool is_idle() const { return !scheduled_; }
 
     void context_restored();
-    void on_animation_frame();
+    void on_animation_frame(double frame_ms);  ///< by the browser's clock of frames
 
 private:
     void make_imgui();
@@ -84,6 +85,7 @@ private:
     Window window_;
     Fingers fingers_;
     Renderer renderer_;
+    PicturePace pace_;
     DeviceHost device_host_;
     TouchFilter touches_;
     float text_size_ = 1.0F;
@@ -93,6 +95,7 @@ private:
     std::uint32_t frames_drawn_ = 0;
     int frames_to_draw_ = 0;
     int frames_to_hover_end_ = 0;  ///< 0 = nothing pending
+    double asked_in_ms_ = 0.0;     ///< the frame that asked for the next one; 0 = none did
     bool scheduled_ = false;
     bool started_ = false;
     bool begun_ = false;

@@ -1,7 +1,6 @@
 #pragma once
-#include <cstddef>
 #include <span>
-#include <vector>
+#include <string>
 
 namespace guywright::platform {
 
@@ -12,8 +11,7 @@ public:
     /// Everything that the next picture is drawn from, piece by piece, in the same order each time.
     template <class T>
     void add(std::span<const T> piece) {
-        const auto bytes = std::as_bytes(piece);
-        next_.insert(next_.end(), bytes.begin(), bytes.end());
+        next_.append(reinterpret_cast<const char*>(piece.data()), piece.size_bytes());
     }
 
     /// Takes what was added as shown, and tells whether it differs from what was.
@@ -27,9 +25,10 @@ public:
 
     /// The surface may show anything.
     void forget() { known_ = false; }
+    [[nodiscard]] bool is_known() const { return known_; }
 
 private:
-    std::vector<std::byte> next_, shown_;
+    std::string next_, shown_;  // of bytes: compared a word at a time, which a vector of them is not
     bool known_ = false;
 };
 

@@ -100,12 +100,11 @@ void add_sentence(Builder& b, const std::string& before, const std::string& afte
 void slide(Builder& b, const LessonMover& mover) {
     const std::string path(mover.path);
     const app::Input* input = app::find_input(path);
-    Plan copy = b.plan();  // the finder hands out writable places
-    const NumberRef number = find_number(copy, path);
+    const std::optional<NumberAt> number = number_at(b.plan(), path);
     if (input == nullptr || !number) return;
-    widgets::SliderText text{*input, b.state().speech, path, number.get(), true, {}};
+    widgets::SliderText text{*input, b.state().speech, path, number->value, true, {}};
     text.label = app::mover_told(b.state(), mover);
-    text.ends = app::range_in_hand(b.state(), path, number.range);
+    text.ends = app::range_in_hand(b.state(), path, number->range);
     text.brief = true;
     b.push(widgets::slider_height(b.ui(), text, b.width()), path, [text](Ui& u, const Box& box) { widgets::slider(u, box, text); },
            {{.kind = Spoken::Kind::Number, .id = path}});
