@@ -13,8 +13,8 @@ int shown(PicturePace& pace, int frames, double wait_ms = k_frame_ms) {
     int count = 0;
     for (int i = 0; i < frames; ++i) {
         pace.frame_came(wait_ms);
-        const bool shows = pace.may_show();
-        pace.frame_went(shows);
+        const bool shows = pace.may_show("GO");
+        pace.frame_went(shows, "GO");
         count += shows ? 1 : 0;
     }
     return count;
@@ -24,7 +24,7 @@ int shown(PicturePace& pace, int frames, double wait_ms = k_frame_ms) {
 
 TEST_CASE("picture pace: where frames come in time each may show its picture, the very first too") {
     PicturePace pace;
-    CHECK(pace.may_show());
+    CHECK(pace.may_show(""));
     CHECK(shown(pace, 100) == 100);
 }
 
@@ -58,4 +58,19 @@ TEST_CASE("picture pace: rests only as long as it has to") {
     for (int i = 0; i < 3; ++i) shown(pace, 1, 4.0 * k_frame_ms);
     shown(pace, 60);
     CHECK(shown(pace, 60) == 60);
+}
+
+TEST_CASE("picture pace: a new verdict is shown at once, however late frames are") {
+    PicturePace pace;
+    for (int i = 0; i < 3; ++i) shown(pace, 1, 4.0 * k_frame_ms);
+    while (!pace.may_show("GO")) shown(pace, 1, 4.0 * k_frame_ms);
+    shown(pace, 1, 4.0 * k_frame_ms);  // shown with this picture: the next one has to wait
+    CHECK_FALSE(pace.may_show("GO"));
+    CHECK(pace.may_show("NO-GO"));
+    CHECK(pace.may_show(""));
+    pace.frame_went(false, "NO-GO");  // not shown after all
+    CHECK(pace.may_show("NO-GO"));
+    pace.frame_went(true, "NO-GO");
+    CHECK_FALSE(pace.may_show("NO-GO"));
+    CHECK(pace.may_show("GO"));
 }

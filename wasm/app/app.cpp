@@ -102,10 +102,14 @@ void App::go_on_computing(double budget_ms) {
     if (go_on_advising(state_, budget_ms)) wants_frame_ = true;
 }
 
-float App::verdict_end_css_px() const {
+const widgets::MirrorEntry* App::strip() const {
     const auto strip = std::find_if(mirror_.begin(), mirror_.end(), [](const widgets::MirrorEntry& m) { return m.id == "strip"; });
-    return strip == mirror_.end() ? 0.0F : (strip->box.y + strip->box.h) * scale_;
+    return strip == mirror_.end() ? nullptr : &*strip;
 }
+
+float App::verdict_end_css_px() const { return strip() == nullptr ? 0.0F : (strip()->box.y + strip()->box.h) * scale_; }
+
+std::string_view App::verdict_word() const { return strip() == nullptr ? std::string_view() : strip()->label; }
 
 bool App::wants_frame() const { return wants_frame_; }
 

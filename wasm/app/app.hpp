@@ -30,6 +30,7 @@ public:
     [[nodiscard]] bool is_on_picture(ImVec2 at_px) const;  ///< of the frame drawn last
     [[nodiscard]] bool wants_frame() const;                ///< true while something animates, is still being checked or has just been found
     [[nodiscard]] float verdict_end_css_px() const;        ///< where on the page the drawn verdict ends; 0 where none is drawn
+    [[nodiscard]] std::string_view verdict_word() const;   ///< as drawn, empty where none is; valid until the next draw()
     [[nodiscard]] bool has_work() const { return is_advising(state_) || is_drawing(state_); }  ///< to be done also while nothing is drawn
     void open_plan(std::string_view text);                                                     ///< a plan file the user chose
     /// A step of the plan that resume() will go on with: back, the nearest first, or on again, the nearest first.
@@ -74,6 +75,8 @@ public:
     [[nodiscard]] std::optional<Verdict> take_felt() { return std::exchange(felt_, std::nullopt); }  ///< a new verdict, to be felt
 
 private:
+    [[nodiscard]] const widgets::MirrorEntry* strip() const;  ///< the verdict as drawn; null where none is
+
     State state_ = first_state();
     History kept_history_;  ///< of the plan that is about to be resumed
     widgets::Hand hand_;

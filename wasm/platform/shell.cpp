@@ -139,7 +139,7 @@ void Shell::on_animation_frame(double frame_ms) {
     }
     const double work_ms = new_picture ? k_work_beside_picture_ms : k_work_ms;
     app_.go_on_computing(std::max(0.0, work_ms - (emscripten_get_now() - start_ms)));
-    pace_.frame_went(new_picture);
+    pace_.frame_went(new_picture, app_.verdict_word());
     if (!has_to_draw() && !app_.has_work()) return;
     schedule();
     asked_in_ms_ = frame_ms;
@@ -242,7 +242,7 @@ bool Shell::draw() {
     app_.draw(view_, fonts_);
     ImGui::Render();
     // The last one before it rests is drawn anyway, so that what stays was drawn whole, whatever has become of the surface in between.
-    const bool last = frames_to_draw_ == 1, held_back = !last && renderer_.shows_a_picture() && !pace_.may_show();
+    const bool last = frames_to_draw_ == 1, held_back = !last && renderer_.shows_a_picture() && !pace_.may_show(app_.verdict_word());
     const bool drawn = !held_back && renderer_.draw(*ImGui::GetDrawData(), app_.field(), last);
     if (drawn) window_.show_frame();
     ++frames_drawn_;
