@@ -103,8 +103,8 @@ void App::go_on_computing(double budget_ms) {
 }
 
 const widgets::MirrorEntry* App::strip() const {
-    const auto strip = std::find_if(mirror_.begin(), mirror_.end(), [](const widgets::MirrorEntry& m) { return m.id == "strip"; });
-    return strip == mirror_.end() ? nullptr : &*strip;
+    const auto found = std::find_if(mirror_.begin(), mirror_.end(), [](const widgets::MirrorEntry& m) { return m.id == "strip"; });
+    return found == mirror_.end() ? nullptr : &*found;
 }
 
 float App::verdict_end_css_px() const { return strip() == nullptr ? 0.0F : (strip()->box.y + strip()->box.h) * scale_; }

@@ -31,14 +31,17 @@ public:
     }
 
 private:
-    static constexpr double k_shortest_ms = 16.6;  ///< what is faster than 60 a second needs no finger's picture anyway
-    static constexpr double k_forget = 1.02;       ///< a screen that saves power is slower from some frame on: that is its usual then
-    static constexpr double k_late = 1.5;
-    static constexpr int k_longest_rest = 2, k_calm = 30;
+    static constexpr double k_shortest_ms = 16.6;  ///< of 60 a second: on a quicker screen a frame of that length is still in time
+    static constexpr double k_forget = 1.02;       ///< a frame: where a screen turns slower, to save power, that is soon its usual
+    static constexpr double k_late = 1.5;          ///< times as long as usual
+    static constexpr int k_longest_rest = 2;       ///< frames; with three a tablet showed a third fewer pictures than with none
+    static constexpr int k_calm = 30;              ///< frames in time, until the rest is shorter
 
     std::string shown_;
     double usual_ms_ = k_shortest_ms;
-    int rest_ = 0, without_ = k_longest_rest, in_time_ = 0;
+    int rest_ = 0;                  ///< frames that go without after each picture
+    int without_ = k_longest_rest;  ///< since the last picture, counted that far
+    int in_time_ = 0;               ///< since one was late, or the rest was changed
 };
 
 }  // namespace guywright::platform
